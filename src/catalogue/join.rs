@@ -1,0 +1,104 @@
+//! Joins entries into a catalogue, and finds what leads nowhere.
+
+use super::{Catalogue, links, pictures};
+use crate::entry::value::Date;
+use crate::entry::{Entries, Entry, Kind, Mention, Reference, Studio};
+use crate::finding::{Code, Finding, Severity, nearest};
+use crate::source::Texts;
+use rayon::prelude::*;
+use std::collections::BTreeMap;
+
+/// A reference that leads nowhere.
+pub static UNKNOWN_REFERENCE: Code = Code {
+    name: "unknown-reference",
+    severity: Severity::Error,
+    what: "A reference names an entry that does not exist.",
+    why: "The reader would follow it into nothing.",
+    bad: "<pattern:saltmarsh-yolk>",
+    good: "<pattern:saltmarsh-yoke>",
+};
+
+/// A plain page whose address the site needs for something else.
+pub static RESERVED_PAGE: Code = Code {
+    name: "reserved-page",
+    severity: Severity::Error,
+    what: "A plain page has the address of a page that the site always has.",
+    why: "Only one of the two could be there.",
+    bad: "pages/patterns.md",
+    good: "pages/about-patterns.md",
+};
+
+/// The first parts of addresses that plain pages cannot have.
+pub const RESERVED: [&str; 9] = ["patterns", "projects", "journal", "yarns", "techniques", "people", "on-the-needles", "finished", "photos"];
+
+/// What joining needs beside the entries.
+#[derive(Clone, Copy, Debug)]
+pub struct Join<'a> {
+    /// The texts, to place findings in.
+    pub texts: &'a Texts,
+    /// The day the site is made for.
+    pub today: Date,
+}
+
+/// Joins a studio's entries; references that lead nowhere and pictures that are missing are findings.
+pub fn join(entries: Entries, studio: Studio, with: Join<'_>) -> (Catalogue, Vec<Finding>) {
+    let known = Known::of(&entries);
+    let mut findings: Vec<Finding> = entries
+        .entries
+        .par_iter()
+        .flat_map_iter(|(_, entry)| {
+            let mut findings = Vec::new();
+            for mention in entry.mentions.iter().filter(|mention| !known.has(&mention.to)) {
+                findings.push(unknown(entry, mention, &known, with.texts));
+            }
+            pictures::check(entry, with.texts, &mut findings);
+            findings.extend(reserved(entry, with.texts));
+            findings
+        })
+        .collect();
+    crate::finding::sort(&mut findings);
+    let mut catalogue = Catalogue { studio, today: with.today, entries: entries.entries, back_links: BTreeMap::new() };
+    catalogue.back_links = links::back_links(&catalogue);
+    (catalogue, findings)
+}
+
+/// The entries that can be referred to.
+struct Known<'a> {
+    entries: &'a Entries,
+}
+
+impl<'a> Known<'a> {
+    fn of(entries: &'a Entries) -> Self {
+        Self { entries }
+    }
+
+    fn has(&self, id: &Reference) -> bool {
+        self.entries.entries.contains_key(id) || self.entries.broken.contains(id) || self.entries.broken_kinds.contains(&id.kind)
+    }
+
+    fn keys(&self, kind: Kind) -> impl Iterator<Item = &'a str> {
+        let read = self.entries.entries.keys().chain(&self.entries.broken);
+        read.filter(move |id| id.kind == kind).map(|id| id.key.as_str())
+    }
+}
+
+fn unknown(entry: &Entry, mention: &Mention, known: &Known<'_>, texts: &Texts) -> Finding {
+    let wanted = &mention.to;
+    let place = entry.origin.place(&mention.at, texts);
+    let elsewhere = Kind::ALL.into_iter().find(|kind| known.has(&Reference { kind: *kind, key: wanted.key.clone() }));
+    let near = nearest(wanted.key.as_str(), known.keys(wanted.kind));
+    let help = match (near, elsewhere) {
+        (Some(near), _) => format!("did you mean `{}:{near}`?", wanted.kind.word()),
+        (None, Some(kind)) => format!("did you mean `{}:{}`?", kind.word(), wanted.key),
+        (None, None) => format!("add `{0}/{1}.md`, or `{1}:` to `{0}.yaml`", wanted.kind.folder(), wanted.key),
+    };
+    Finding::new(&UNKNOWN_REFERENCE, place, format!("there is no `{wanted}`")).help(help)
+}
+
+fn reserved(entry: &Entry, texts: &Texts) -> Option<Finding> {
+    let taken = entry.id.kind == Kind::Page && RESERVED.contains(&entry.id.key.as_str());
+    taken.then(|| {
+        let finding = Finding::new(&RESERVED_PAGE, entry.origin.start(texts), format!("the site itself has a page `/{}/`", entry.id.key));
+        finding.help("give the page another name")
+    })
+}

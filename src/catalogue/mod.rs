@@ -1,0 +1,110 @@
+//! All entries joined: references, back-links, what is public and what is not.
+//!
+//! Nothing here reads a file or knows a page; the date is given, never asked for.
+
+mod join;
+mod links;
+mod pictures;
+mod visible;
+
+pub use join::{Join, UNKNOWN_REFERENCE, join};
+pub use links::{BackLink, Via};
+pub use pictures::{PICTURE_MISSING, PictureFile};
+pub use visible::Visibility;
+
+use crate::entry::value::Date;
+use crate::entry::{Data, Entry, Kind, Note, Page, Pattern, Person, Project, Reference, Studio, Technique, Yarn};
+use std::collections::BTreeMap;
+
+/// A studio's entries, joined, as seen on one day.
+#[derive(Clone, Debug)]
+pub struct Catalogue {
+    /// The studio.
+    pub studio: Studio,
+    /// The day the site is made for.
+    pub today: Date,
+    /// Every entry that could be read, public or not.
+    pub entries: BTreeMap<Reference, Entry>,
+    /// Which public entries refer to an entry, in the order of the referring entries.
+    pub back_links: BTreeMap<Reference, Vec<BackLink>>,
+}
+
+macro_rules! of_kind {
+    ($($(#[doc = $doc:literal])+ $name:ident: $type:ty = $kind:ident;)*) => { $(
+        $(#[doc = $doc])+
+        pub fn $name(&self) -> impl Iterator<Item = (&Entry, &$type)> {
+            self.public(Kind::$kind).filter_map(|entry| match &entry.data {
+                Data::$kind(data) => Some((entry, &**data)),
+                _ => None,
+            })
+        }
+    )* };
+}
+
+impl Catalogue {
+    /// Returns an entry.
+    pub fn entry(&self, id: &Reference) -> Option<&Entry> {
+        self.entries.get(id)
+    }
+
+    /// Returns how much of an entry readers may see.
+    pub fn visibility(&self, entry: &Entry) -> Visibility {
+        visible::visibility(entry, self.today)
+    }
+
+    /// Returns an entry if it has a public page.
+    pub fn public_entry(&self, id: &Reference) -> Option<&Entry> {
+        self.entry(id).filter(|entry| self.visibility(entry) == Visibility::Public)
+    }
+
+    /// Returns the public entries of a kind, by key.
+    pub fn public(&self, kind: Kind) -> impl Iterator<Item = &Entry> {
+        self.entries.values().filter(move |entry| entry.id.kind == kind && self.visibility(entry) == Visibility::Public)
+    }
+
+    of_kind! {
+        /// Returns the designs that can be had or could be, by key.
+        patterns: Pattern = Pattern;
+        /// Returns the public projects, by key.
+        projects: Project = Project;
+        /// Returns the public notes, by key.
+        notes: Note = Note;
+        /// Returns the yarns, by key.
+        yarns: Yarn = Yarn;
+        /// Returns the techniques, by key.
+        techniques: Technique = Technique;
+        /// Returns the people, by key.
+        people: Person = Person;
+        /// Returns the plain pages, by key.
+        pages: Page = Page;
+    }
+
+    /// Returns the designs that readers may know of and cannot have yet, by key.
+    pub fn on_the_way(&self) -> impl Iterator<Item = (&Entry, &Pattern)> {
+        self.entries.values().filter_map(|entry| match &entry.data {
+            Data::Pattern(pattern) if self.visibility(entry) == Visibility::OnTheWay => Some((entry, &**pattern)),
+            _ => None,
+        })
+    }
+
+    /// Returns the public entries that refer to one.
+    pub fn linked_from(&self, id: &Reference) -> &[BackLink] {
+        self.back_links.get(id).map_or(&[], Vec::as_slice)
+    }
+
+    /// Returns a pattern, public or not.
+    pub fn pattern(&self, id: &Reference) -> Option<&Pattern> {
+        match &self.entry(id)?.data {
+            Data::Pattern(pattern) => Some(pattern),
+            _ => None,
+        }
+    }
+
+    /// Returns a yarn, public or not.
+    pub fn yarn(&self, id: &Reference) -> Option<&Yarn> {
+        match &self.entry(id)?.data {
+            Data::Yarn(yarn) => Some(yarn),
+            _ => None,
+        }
+    }
+}

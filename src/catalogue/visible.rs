@@ -1,0 +1,36 @@
+//! How much of an entry readers may see.
+
+use crate::entry::value::{Date, Stage};
+use crate::entry::{Data, Entry};
+
+/// How much of an entry readers may see on a given day.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Visibility {
+    /// It has a page.
+    Public,
+    /// A design before publication: its title, summary, garment and stage are on the page of designs on the way, and
+    /// nothing else of it is anywhere.
+    OnTheWay,
+    /// Nothing of it is on the site.
+    Hidden,
+}
+
+/// Returns how much of an entry readers may see on a day: nothing before its date or while it is not ready.
+pub fn visibility(entry: &Entry, today: Date) -> Visibility {
+    if entry.common.ready == Some(false) {
+        return Visibility::Hidden;
+    }
+    let begun = entry.date().is_none_or(|date| date <= today);
+    match &entry.data {
+        Data::Pattern(pattern) => match pattern.stage() {
+            Stage::Published | Stage::Retired if begun => Visibility::Public,
+            Stage::Published | Stage::Retired => Visibility::Hidden,
+            // The date is then the day planned, which keeps nothing back.
+            Stage::Sketch | Stage::Swatch | Stage::Sample | Stage::TechEdit | Stage::TestKnit => Visibility::OnTheWay,
+        },
+        // A note whose day is not known is a mistake that is reported; it must not slip out before it is mended.
+        Data::Note(note) if note.date.is_none() => Visibility::Hidden,
+        _ if begun => Visibility::Public,
+        _ => Visibility::Hidden,
+    }
+}

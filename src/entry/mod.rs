@@ -1,0 +1,95 @@
+//! One file a kind: front matter and prose to typed fields and references, with findings.
+//!
+//! [`read`] takes a studio's texts and returns its [`Entries`]. It knows nothing of other entries: whether a reference
+//! leads anywhere is the catalogue's business. It reads no file and no clock.
+
+mod common;
+pub mod field;
+mod front;
+mod gauge;
+mod kind;
+mod note;
+mod origin;
+mod pattern;
+mod person;
+mod project;
+pub mod prose;
+mod read;
+mod studio;
+pub mod value;
+pub mod yaml;
+mod yarn;
+
+pub use common::Common;
+pub use gauge::Gauge;
+pub use kind::{Key, Kind, Reference, slug};
+pub use note::{Mentioned, Note, Video, WorkedOn};
+pub use origin::{At, Origin};
+pub use pattern::{After, Erratum, Pattern, Sale, Sample, TestKnit, Tester, YarnUse};
+pub use person::{Page, Person, Technique};
+pub use project::{MadeFor, MadeFrom, OtherPattern, Project, Used};
+pub use prose::Prose;
+pub use read::{Entries, read};
+pub use studio::{Settings, Studio, VideoSettings};
+pub use yarn::Yarn;
+
+use value::Date;
+
+/// One thing with a page or a record.
+#[derive(Clone, Debug)]
+pub struct Entry {
+    /// Its name across the studio.
+    pub id: Reference,
+    /// The keys that every kind has.
+    pub common: Common,
+    /// The keys of its kind.
+    pub data: Data,
+    /// Its text.
+    pub prose: Prose,
+    /// The entries it refers to, front matter first, in the order they are written.
+    pub mentions: Vec<Mention>,
+    /// The file it stands in.
+    pub origin: Origin,
+}
+
+/// The fields of an entry's own kind.
+#[derive(Clone, Debug)]
+pub enum Data {
+    /// A design.
+    Pattern(Box<Pattern>),
+    /// A thing on the needles or finished.
+    Project(Box<Project>),
+    /// A weekly note.
+    Note(Box<Note>),
+    /// A yarn.
+    Yarn(Box<Yarn>),
+    /// A how-to.
+    Technique(Box<Technique>),
+    /// A maker, shop, event or other designer.
+    Person(Box<Person>),
+    /// A plain page.
+    Page(Box<Page>),
+}
+
+/// One entry's reference to another.
+#[derive(Clone, Debug)]
+pub struct Mention {
+    /// The entry referred to.
+    pub to: Reference,
+    /// Where.
+    pub at: At,
+    /// Whether it stands in a private field, so that nobody may learn of it.
+    pub private: bool,
+}
+
+impl Entry {
+    /// Returns the day the entry is of: a note's date, a pattern's publication, a project's beginning.
+    pub fn date(&self) -> Option<Date> {
+        match &self.data {
+            Data::Note(note) => note.date,
+            Data::Pattern(pattern) => pattern.published,
+            Data::Project(project) => project.started,
+            Data::Yarn(_) | Data::Technique(_) | Data::Person(_) | Data::Page(_) => None,
+        }
+    }
+}

@@ -1,0 +1,75 @@
+//! Where an entry stands, and where things in it do.
+
+use super::yaml::{On, Places, Step, Steps};
+use crate::source::{FilePath, Place, Texts};
+use std::ops::Range;
+
+/// The file an entry stands in, and the way to it inside that file.
+#[derive(Clone, Debug)]
+pub struct Origin {
+    /// The file.
+    pub file: FilePath,
+    /// The YAML in it, in bytes.
+    pub yaml: Range<usize>,
+    /// The way from the YAML's root to the entry: empty for a file of its own, its key in a register.
+    pub root: Steps,
+}
+
+/// Where something is said.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum At {
+    /// In the front matter, by the way from the YAML's root.
+    Field(Steps),
+    /// In the text, in bytes of the file.
+    Prose(Range<usize>),
+}
+
+impl Origin {
+    /// Returns the place of something said in this entry.
+    pub fn place(&self, at: &At, texts: &Texts) -> Place {
+        match at {
+            At::Field(steps) => self.locate(steps, On::Value, None, texts),
+            At::Prose(span) => Place { file: self.file.clone(), span: span.clone() },
+        }
+    }
+
+    /// Returns the place of the value of keys below the entry: `["finished", "chest"]`.
+    pub fn field(&self, keys: &[&str], texts: &Texts) -> Place {
+        let steps = self.root.iter().cloned().chain(keys.iter().map(|key| Step::Key(Box::from(*key)))).collect::<Vec<_>>();
+        self.locate(&steps, On::Value, None, texts)
+    }
+
+    /// Returns the place of the entry itself: the line that opens its front matter, or its key in a register.
+    pub fn start(&self, texts: &Texts) -> Place {
+        self.locate(&self.root, On::Key, None, texts)
+    }
+
+    /// Returns the place of a key or value, or of a part of the value's text.
+    pub fn locate(&self, steps: &[Step], on: On, within: Option<&Range<usize>>, texts: &Texts) -> Place {
+        let text = texts.of(&self.file).get(self.yaml.clone()).unwrap_or_default();
+        place_in(&Places::of(text), text, self, steps, on, within)
+    }
+}
+
+/// Returns the place of a key or value among places already read from the entry's YAML `text`.
+pub(super) fn place_in(places: &Places, text: &str, origin: &Origin, steps: &[Step], on: On, within: Option<&Range<usize>>) -> Place {
+    let file = origin.file.clone();
+    if steps.is_empty() {
+        // The whole front matter is meant: the line of dashes above it, or the register's first line.
+        let span = if origin.yaml.start >= 4 { 0..3 } else { 0..text.lines().next().map_or(0, str::len) };
+        return Place { file, span };
+    }
+    let mut span = places.find(steps, on);
+    if let Some(within) = within {
+        let quoted = text.get(span.clone()).is_some_and(|raw| raw.starts_with(['"', '\'']));
+        let start = span.start + usize::from(quoted) + within.start;
+        let part = start..start + within.len();
+        // A text folded over lines or holding escapes has no simple part; then the whole value is shown.
+        if !within.is_empty() && part.end <= span.end && text.get(part.clone()).is_some_and(|raw| !raw.contains('\n')) {
+            span = part;
+        }
+    } else if let Some(raw) = text.get(span.clone()) {
+        span.end = span.start + raw.lines().next().map_or(0, str::len);
+    }
+    Place { file, span: span.start + origin.yaml.start..span.end + origin.yaml.start }
+}

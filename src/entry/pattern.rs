@@ -1,0 +1,151 @@
+//! A design.
+
+use super::field::record;
+use super::gauge::Gauge;
+use super::value::{Date, Map, Private, Ref, Stage, Wearer, Web, Words, to};
+use crate::measure::{Amount, Count, FabricLength, Needle, Price, Run, SizeNames, YarnLength};
+use crate::standards::levels::Level;
+
+record! {
+    /// A design, from sketch to published.
+    pub struct Pattern: "a pattern" {
+        /// What it is: pullover, hat, shawl.
+        "garment" => garment: Option<String>,
+        /// Whose standard body table applies.
+        "wearer" => wearer: Option<Wearer>,
+        /// The project level.
+        "level" => level: Option<Level>,
+        /// How far the design has come; `published` if it has a date of publication, else `sketch`.
+        "stage" => stage: Option<Stage>,
+        /// The day it could first be had.
+        "published" => published: Option<Date>,
+        /// How it is made, in working order.
+        "construction" => construction: Vec<String>,
+        /// The gauge it is made to.
+        "gauge" => gauge: Option<Gauge>,
+        /// The needles it takes.
+        "needles" => needles: Vec<Needle>,
+        /// The names of its sizes, smallest first.
+        "sizes" => sizes: Option<SizeNames>,
+        /// The body it is meant for: a measurement each.
+        "to fit" => to_fit: Map<Run<FabricLength>>,
+        /// The finished thing: a measurement each.
+        "finished" => finished: Map<Run<FabricLength>>,
+        /// The yarns it takes.
+        "yarn" => yarn: Vec<YarnUse>,
+        /// What else it takes.
+        "notions" => notions: Vec<String>,
+        /// The techniques a knitter will meet.
+        "techniques" => techniques: Vec<Ref<to::Technique>>,
+        /// Where it can be had.
+        "sold at" => sold_at: Vec<Sale>,
+        /// What was wrong in earlier printings.
+        "errata" => errata: Vec<Erratum>,
+        /// Whose idea it builds on.
+        "after" => after: Vec<After>,
+        /// The piece that was knitted and weighed.
+        "sample" => sample: Option<Sample>,
+        /// The call for test knitters.
+        "test knit" => test_knit: Option<TestKnit>,
+        /// Those who knitted it before publication.
+        "testers" => testers: Private<Vec<Tester>>,
+    }
+}
+
+record! {
+    /// One yarn a pattern takes, in one colour.
+    pub struct YarnUse: "a yarn of a pattern" {
+        /// The label of the colour in the text: MC, CC, A.
+        "colour" => colour: Option<String>,
+        /// The yarn.
+        "yarn" => yarn: Option<Ref<to::Yarn>>,
+        /// The shade of the sample.
+        "shade" => shade: Option<String>,
+        /// The length it takes, for each size.
+        "needs" => needs: Option<Run<YarnLength>>,
+    }
+}
+
+record! {
+    /// One place that sells a pattern.
+    pub struct Sale: "a place that sells it" {
+        /// The shop.
+        "place" => place: Ref<to::Person>,
+        /// The page of the pattern there.
+        "url" => url: Option<Web>,
+        /// What it costs there.
+        "price" => price: Option<Price>,
+    }
+}
+
+record! {
+    /// One correction.
+    pub struct Erratum: "a correction" {
+        /// The day it was made known.
+        "date" => date: Date,
+        /// What was wrong and what is right.
+        "text" => text: String,
+    }
+}
+
+record! {
+    /// Whose idea a design builds on.
+    pub struct After: "what a design is after" {
+        /// What was taken up.
+        "what" => what: String,
+        /// Whose it is.
+        "source" => source: Words,
+    }
+}
+
+record! {
+    /// The piece that was knitted and weighed.
+    pub struct Sample: "a sample" {
+        /// Its size.
+        "size" => size: String,
+        /// What went into it.
+        "used" => used: Option<Amount>,
+    }
+}
+
+record! {
+    /// The call for test knitters.
+    pub struct TestKnit: "a test knit" {
+        /// The first day.
+        "opens" => opens: Option<Date>,
+        /// The last day.
+        "closes" => closes: Option<Date>,
+        /// How many testers are wanted, for each size.
+        "sizes wanted" => sizes_wanted: Option<Run<Count>>,
+        /// Where to apply.
+        "apply" => apply: Option<Web>,
+    }
+}
+
+record! {
+    /// One who knitted a design before publication.
+    pub struct Tester: "a tester" {
+        /// Their name.
+        "name" => name: String,
+        /// The size they made.
+        "size" => size: Option<String>,
+        /// The yarn they used.
+        "yarn" => yarn: Option<Ref<to::Yarn>>,
+        /// What they used of each colour.
+        "used" => used: Map<Amount>,
+        /// Whether yarn, size and length may be shown, without the name.
+        "share" => share: Option<bool>,
+    }
+}
+
+impl Pattern {
+    /// Returns the stage, worked out where it is not given.
+    pub fn stage(&self) -> Stage {
+        self.stage.unwrap_or(if self.published.is_some() { Stage::Published } else { Stage::Sketch })
+    }
+
+    /// Returns how many sizes the design has: one if none are named.
+    pub fn size_count(&self) -> usize {
+        self.sizes.as_ref().map_or(1, |names| names.len().max(1))
+    }
+}

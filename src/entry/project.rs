@@ -1,0 +1,106 @@
+//! A thing on the needles or finished.
+
+use super::field::{Field, record, wrong_type};
+use super::value::{Date, Map, Private, Ref, Web, to};
+use super::yaml::{Node, Notes, Yaml};
+use crate::measure::Amount;
+
+record! {
+    /// A thing on the needles or finished, of any craft.
+    pub struct Project: "a project" {
+        /// The craft; knitting if it is not given.
+        "craft" => craft: Option<String>,
+        /// What it is made from.
+        "pattern" => pattern: Option<MadeFrom>,
+        /// The size made.
+        "size" => size: Option<String>,
+        /// The day it was begun.
+        "started" => started: Option<Date>,
+        /// The day it was done; without it the thing is on the needles.
+        "finished" => finished: Option<Date>,
+        /// The yarns in it.
+        "yarn" => yarn: Vec<Used>,
+        /// What was made otherwise than the pattern says.
+        "changes" => changes: Option<String>,
+        /// What is still to be done.
+        "left to do" => left_to_do: Vec<String>,
+        /// What it takes beside yarn.
+        "materials" => materials: Vec<String>,
+        /// What sets this one apart from others of its design.
+        "variant" => variant: Private<Map<String>>,
+        /// For whom it is.
+        "made for" => made_for: Private<Option<MadeFor>>,
+    }
+}
+
+/// What a project is made from.
+#[derive(Clone, Debug)]
+pub enum MadeFrom {
+    /// A pattern of the studio.
+    Own(Ref<to::Pattern>),
+    /// Somebody else's pattern.
+    Other(OtherPattern),
+}
+
+record! {
+    /// Somebody else's pattern.
+    pub struct OtherPattern: "somebody else's pattern" {
+        /// What it is called.
+        "title" => title: String,
+        /// Whose it is.
+        "by" => by: Option<Ref<to::Person>>,
+        /// Its page.
+        "url" => url: Option<Web>,
+    }
+}
+
+impl Field for MadeFrom {
+    const WHAT: &'static str = "a pattern's key, or `{ title, by, url }` for somebody else's pattern";
+
+    fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
+        match node.value {
+            Yaml::Map(_) => OtherPattern::read(node, notes).map(Self::Other),
+            Yaml::Text(_) | Yaml::Number(_) => Ref::read(node, notes).map(Self::Own),
+            _ => {
+                wrong_type(node, Self::WHAT, notes);
+                None
+            }
+        }
+    }
+}
+
+record! {
+    /// One yarn in a project.
+    pub struct Used: "a yarn of a project" {
+        /// The yarn.
+        "yarn" => yarn: Option<Ref<to::Yarn>>,
+        /// Its shade.
+        "shade" => shade: Option<String>,
+        /// How much went into it so far.
+        "used" => used: Option<Amount>,
+    }
+}
+
+record! {
+    /// For whom a thing is made.
+    pub struct MadeFor: "whom it is for" {
+        /// The person.
+        "who" => who: Option<String>,
+        /// Those who live together.
+        "household" => household: Option<String>,
+        /// The day it must be there.
+        "by" => by: Option<Date>,
+    }
+}
+
+impl Project {
+    /// Returns the craft.
+    pub fn craft(&self) -> &str {
+        self.craft.as_deref().unwrap_or("knitting")
+    }
+
+    /// Returns the day it was done, if that is not after `today`.
+    pub fn finished_by(&self, today: Date) -> Option<Date> {
+        self.finished.filter(|day| *day <= today)
+    }
+}

@@ -1,0 +1,189 @@
+//! What an entry's Markdown says of other things: references, pictures, headings and chapters.
+//!
+//! Nothing is rendered here. The options are the ones the renderer uses, so that both read the same text alike.
+
+use super::kind::{Key, Reference, slug};
+use super::value::{BAD_REFERENCE, VideoTime};
+use crate::finding::{Code, Finding, Severity};
+use crate::source::{FilePath, Place};
+use pulldown_cmark::{Event, HeadingLevel, Options, Parser, Tag, TagEnd};
+use std::collections::HashMap;
+use std::ops::Range;
+
+/// A picture without a description.
+pub static NO_DESCRIPTION: Code = Code {
+    name: "picture-undescribed",
+    severity: Severity::Warning,
+    what: "A picture has no description.",
+    why: "A reader who cannot see it learns nothing, and search finds nothing.",
+    bad: "![](photos/yoke.jpg)",
+    good: "![Reeds round a yoke](photos/yoke.jpg)",
+};
+
+/// Returns the Markdown we read: CommonMark with tables, footnotes and heading attributes.
+pub fn options() -> Options {
+    Options::ENABLE_TABLES | Options::ENABLE_FOOTNOTES | Options::ENABLE_HEADING_ATTRIBUTES
+}
+
+/// A reference in the text and the bytes of its file it stands in.
+#[derive(Clone, Debug)]
+pub struct ProseReference {
+    /// The entry meant.
+    pub to: Reference,
+    /// The whole link, in bytes of the file.
+    pub at: Range<usize>,
+}
+
+/// A picture of the text.
+#[derive(Clone, Debug)]
+pub struct ProsePicture {
+    /// The address as written.
+    pub path: String,
+    /// Where it stands, in bytes of the file.
+    pub at: Range<usize>,
+}
+
+/// A link to an address elsewhere.
+#[derive(Clone, Debug)]
+pub struct OutsideLink {
+    /// The words that carry it.
+    pub words: String,
+    /// The address.
+    pub url: String,
+}
+
+/// A heading, with the id it has on the page.
+#[derive(Clone, Debug)]
+pub struct Heading {
+    /// The level, 1 to 6, as written.
+    pub level: u8,
+    /// Its words.
+    pub words: String,
+    /// The id, unique within the text.
+    pub id: String,
+    /// The moment of the video it begins with, and the words behind it.
+    pub chapter: Option<(VideoTime, String)>,
+    /// Where it stands, in bytes of the file.
+    pub at: Range<usize>,
+}
+
+/// What a text says of other things.
+#[derive(Clone, Debug, Default)]
+pub struct Prose {
+    /// The Markdown, in bytes of the file.
+    pub body: Range<usize>,
+    /// The references in the order of the text.
+    pub references: Vec<ProseReference>,
+    /// The links to other sites in the order of the text.
+    pub outside: Vec<OutsideLink>,
+    /// The pictures in the order of the text.
+    pub pictures: Vec<ProsePicture>,
+    /// The headings in the order of the text.
+    pub headings: Vec<Heading>,
+    /// The first paragraph's words, for where a summary is wanted and none is given.
+    pub opening: String,
+}
+
+/// Reads a text; `body` is its range in the file.
+pub fn read(file: &FilePath, text: &str, body: Range<usize>, findings: &mut Vec<Finding>) -> Prose {
+    let source = text.get(body.clone()).unwrap_or_default();
+    let mut prose = Prose { body: body.clone(), ..Prose::default() };
+    let mut ids = Ids::default();
+    let mut heading: Option<(HeadingLevel, Option<String>, Range<usize>, String)> = None;
+    let mut picture: Option<String> = None;
+    let mut outside: Option<OutsideLink> = None;
+    let mut in_opening = false;
+    for (event, range) in Parser::new_ext(source, options()).into_offset_iter() {
+        let at = range.start + body.start..range.end + body.start;
+        match event {
+            Event::Start(Tag::Link { dest_url, .. }) => {
+                if dest_url.starts_with("https://") || dest_url.starts_with("http://") {
+                    outside = Some(OutsideLink { words: String::new(), url: dest_url.to_string() });
+                }
+                refer(file, &dest_url, at, &mut prose, findings);
+            }
+            Event::End(TagEnd::Link) => prose.outside.extend(outside.take()),
+            Event::Start(Tag::Image { dest_url, .. }) => {
+                prose.pictures.push(ProsePicture { path: dest_url.to_string(), at });
+                picture = Some(String::new());
+            }
+            Event::End(TagEnd::Image) => {
+                if picture.take().is_some_and(|words| words.trim().is_empty()) {
+                    let finding = Finding::new(&NO_DESCRIPTION, Place { file: file.clone(), span: at }, "the picture has no description");
+                    findings.push(finding.help("say in the square brackets what it shows"));
+                }
+            }
+            Event::Start(Tag::Heading { level, id, .. }) => heading = Some((level, id.map(|id| id.to_string()), at, String::new())),
+            Event::End(TagEnd::Heading(_)) => {
+                if let Some((level, id, at, words)) = heading.take() {
+                    let id = ids.take(id.as_deref(), &words);
+                    let chapter = VideoTime::leading(&words).map(|(time, rest)| (time, rest.to_owned()));
+                    prose.headings.push(Heading { level: level_number(level), words, id, chapter, at });
+                }
+            }
+            Event::Start(Tag::Paragraph) => in_opening = prose.opening.is_empty(),
+            Event::End(TagEnd::Paragraph) => in_opening = false,
+            Event::Text(words) | Event::Code(words) => {
+                if let Some((.., heading)) = &mut heading {
+                    heading.push_str(&words);
+                }
+                if let Some(link) = &mut outside {
+                    link.words.push_str(&words);
+                }
+                if let Some(picture) = &mut picture {
+                    picture.push_str(&words);
+                } else if in_opening {
+                    prose.opening.push_str(&words);
+                }
+            }
+            Event::SoftBreak | Event::HardBreak if in_opening && picture.is_none() => prose.opening.push(' '),
+            _ => {}
+        }
+    }
+    prose
+}
+
+fn refer(file: &FilePath, address: &str, at: Range<usize>, prose: &mut Prose, findings: &mut Vec<Finding>) {
+    let Some((kind, rest)) = Reference::split(address) else { return };
+    let (key, _) = rest.split_once('#').unwrap_or((rest, ""));
+    match Key::new(key) {
+        Some(key) => prose.references.push(ProseReference { to: Reference { kind, key }, at }),
+        None => {
+            let finding = Finding::new(&BAD_REFERENCE, Place { file: file.clone(), span: at }, format!("`{address}` is not a reference"));
+            let help = format!("a key is lower-case letters, digits and hyphens: `{}:{}`", kind.word(), Key::like(key));
+            findings.push(finding.help(help));
+        }
+    }
+}
+
+/// Returns a heading level as a number.
+pub fn level_number(level: HeadingLevel) -> u8 {
+    match level {
+        HeadingLevel::H1 => 1,
+        HeadingLevel::H2 => 2,
+        HeadingLevel::H3 => 3,
+        HeadingLevel::H4 => 4,
+        HeadingLevel::H5 => 5,
+        HeadingLevel::H6 => 6,
+    }
+}
+
+/// Gives each heading of a text an id that no other has.
+#[derive(Debug, Default)]
+pub struct Ids {
+    taken: HashMap<String, usize>,
+}
+
+impl Ids {
+    /// Returns the id of the next heading: her own if she gave one, else made from the words.
+    pub fn take(&mut self, own: Option<&str>, words: &str) -> String {
+        let words = VideoTime::leading(words).map_or(words, |(_, rest)| rest);
+        let made = slug(words);
+        let wanted = own.map_or(if made.is_empty() { "part".to_owned() } else { made }, str::to_owned);
+        // A prefix keeps her headings apart from the ids of the page around them.
+        let wanted = if own.is_some() { wanted } else { format!("on-{wanted}") };
+        let seen = self.taken.entry(wanted.clone()).or_insert(0);
+        *seen += 1;
+        if *seen == 1 { wanted } else { format!("{wanted}-{seen}") }
+    }
+}

@@ -1,0 +1,116 @@
+//! The studio's own file.
+
+use super::field::{Field, record, wrong_type};
+use super::value::Web;
+use super::yaml::{Node, Notes};
+use crate::measure::{Bracket, Inch, Percent, RunStyle, System};
+
+record! {
+    /// The studio: whose it is, where it is published and how it writes numbers.
+    pub struct Studio: "a studio" {
+        /// The site's name.
+        "title" => title: String,
+        /// One sentence about the site.
+        "summary" => summary: Option<String>,
+        /// The site's address on the web.
+        "url" => url: Web,
+        /// Who designs and writes.
+        "designer" => designer: Option<String>,
+        /// The language of the texts, as a tag: `en-GB`.
+        "language" => language: Option<String>,
+        /// Which system comes first: `metric` or `imperial`.
+        "units" => units: Option<System>,
+        /// What is added to needs before whole skeins are bought.
+        "margin" => margin: Option<Percent>,
+        /// How many centimetres an inch of fabric has: the trade's 2.5, or 2.54.
+        "inch" => inch: Option<Inch>,
+        /// Which brackets hold sizes: `round` or `square`; any of them if it is not given.
+        "sizes in" => sizes_in: Option<Bracket>,
+        /// The theme; `leaflet` if it is not given.
+        "theme" => theme: Option<String>,
+        /// How videos are published.
+        "video" => video: Option<VideoSettings>,
+    }
+}
+
+record! {
+    /// How videos are published.
+    pub struct VideoSettings: "video settings" {
+        /// The page of all videos.
+        "url" => url: Option<Web>,
+        /// The most characters a description may have.
+        "limit" => limit: Option<u32>,
+    }
+}
+
+/// How a studio writes numbers: what is needed to read its entries.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Settings {
+    /// The inch of fabric.
+    pub inch: Inch,
+    /// Which brackets hold sizes.
+    pub runs: RunStyle,
+}
+
+impl Studio {
+    /// Returns what reading entries needs of the studio.
+    pub fn settings(&self) -> Settings {
+        Settings { inch: self.inch.unwrap_or_default(), runs: RunStyle { sizes_in: self.sizes_in } }
+    }
+
+    /// Returns the site's address without a slash at the end.
+    pub fn address(&self) -> &str {
+        self.url.as_str().trim_end_matches('/')
+    }
+
+    /// Returns the folder of the host that the site is in: empty, or beginning with `/` and not ending with one.
+    pub fn base(&self) -> &str {
+        let after_scheme = self.address().split_once("://").map_or("", |(_, rest)| rest);
+        after_scheme.find('/').and_then(|at| after_scheme.get(at..)).unwrap_or("")
+    }
+
+    /// Returns the margin; a tenth if it is not given (common practice is 10 to 15 in the hundred over what the sample took).
+    pub fn margin(&self) -> Percent {
+        self.margin.unwrap_or(Percent::from_hundredths(1000))
+    }
+
+    /// Returns the language tag.
+    pub fn language(&self) -> &str {
+        self.language.as_deref().unwrap_or("en")
+    }
+
+    /// Returns the name of the theme.
+    pub fn theme(&self) -> &str {
+        self.theme.as_deref().unwrap_or("leaflet")
+    }
+}
+
+impl Field for System {
+    const WHAT: &'static str = "`metric` or `imperial`";
+
+    fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
+        match node.value.scalar() {
+            Some("metric") => Some(Self::Metric),
+            Some("imperial") => Some(Self::Imperial),
+            _ => {
+                wrong_type(node, Self::WHAT, notes);
+                None
+            }
+        }
+    }
+}
+
+impl Field for Bracket {
+    const WHAT: &'static str = "`round` or `square`";
+
+    fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
+        match node.value.scalar() {
+            Some("round") => Some(Self::Round),
+            Some("square") => Some(Self::Square),
+            _ => {
+                wrong_type(node, Self::WHAT, notes);
+                None
+            }
+        }
+    }
+}

@@ -1,0 +1,48 @@
+//! A colour as the web writes it.
+
+use crate::entry::field::{Field, WRONG_TYPE, wrong_type};
+use crate::entry::yaml::{Node, Notes, Yaml};
+use std::fmt;
+
+/// A colour of the sRGB space, written `#rrggbb` (CSS Color Module Level 4, hexadecimal notation).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Colour {
+    rgb: [u8; 3],
+}
+
+impl Colour {
+    /// Returns the colour of `#rrggbb` or `#rgb`.
+    pub fn parse(text: &str) -> Option<Self> {
+        let digits: Option<Vec<u8>> = text.strip_prefix('#')?.chars().map(|c| c.to_digit(16).and_then(|d| u8::try_from(d).ok())).collect();
+        let rgb = match *digits?.as_slice() {
+            [r, g, b] => [r * 17, g * 17, b * 17],
+            [r1, r2, g1, g2, b1, b2] => [r1 * 16 + r2, g1 * 16 + g2, b1 * 16 + b2],
+            _ => return None,
+        };
+        Some(Self { rgb })
+    }
+}
+
+impl fmt::Display for Colour {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let [r, g, b] = self.rgb;
+        write!(f, "#{r:02x}{g:02x}{b:02x}")
+    }
+}
+
+impl Field for Colour {
+    const WHAT: &'static str = "a colour like \"#6b7f4c\"";
+
+    fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
+        if *node.value == Yaml::Null {
+            let message = format!("`{}` has no colour", node.trail.key());
+            notes.key(&WRONG_TYPE, node, message, Some("put the colour in quotes, \"#6b7f4c\": without them YAML takes `#` for a comment".to_owned()));
+            return None;
+        }
+        let colour = node.value.scalar().and_then(Self::parse);
+        if colour.is_none() {
+            wrong_type(node, Self::WHAT, notes);
+        }
+        colour
+    }
+}

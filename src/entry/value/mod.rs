@@ -1,0 +1,28 @@
+//! What single values of front matter are: texts, dates, colours, references and quantities.
+
+mod basic;
+mod choice;
+mod colour;
+mod date;
+mod private;
+mod quantity;
+mod reference;
+mod run;
+mod time;
+mod web;
+
+pub use basic::Map;
+pub use choice::{Choice, How, Stage, Wearer};
+pub use colour::Colour;
+pub use date::Date;
+pub use private::Private;
+pub use quantity::{BAD_QUANTITY, WEIGHT_UNKNOWN, Weight};
+pub use reference::{AnyRef, BAD_REFERENCE, Ref, Words};
+pub use run::{RUN_TAKEN_APART, broken_run};
+pub use time::VideoTime;
+pub use web::Web;
+
+/// The kinds a reference can be wanted of, as types.
+pub mod to {
+    pub use super::reference::{Pattern, Person, Project, Technique, Yarn};
+}

@@ -1,0 +1,91 @@
+//! Quantities in front matter.
+
+use crate::entry::field::{Field, wrong_type};
+use crate::entry::yaml::{Node, Notes};
+use crate::finding::{Code, Severity};
+use crate::measure::{Amount, Count, FabricLength, Inch, Misread, Needle, Percent, Price, PutUp};
+use crate::standards::yarn_weights::{self, YarnWeight};
+
+/// A quantity that cannot be read.
+pub static BAD_QUANTITY: Code = Code {
+    name: "bad-quantity",
+    severity: Severity::Error,
+    what: "A quantity, or a size run, cannot be read with certainty: no unit, a wrong unit, a bracket too many.",
+    why: "Every number on the pages is worked out from these; none is guessed.",
+    bad: "put-up: 225 / 100",
+    good: "put-up: 225 m / 100 g",
+};
+
+/// A weight that is no standard category.
+pub static WEIGHT_UNKNOWN: Code = Code {
+    name: "weight-unknown",
+    severity: Severity::Error,
+    what: "A yarn's weight is no standard category's name or number, or is a name that two categories share.",
+    why: "Yarns and patterns are listed by standard weight.",
+    bad: "weight: middling",
+    good: "weight: DK",
+};
+
+/// Notes a quantity that could not be read, at its guilty part.
+pub fn note_misread(misread: &Misread, node: &Node<'_>, notes: &mut Notes<'_>) {
+    // The text was trimmed by YAML, so its bytes are those of the value.
+    notes.part(&BAD_QUANTITY, node, misread.at.clone(), misread.to_string(), Some(misread.help()));
+}
+
+fn read_with<T>(node: &Node<'_>, what: &str, notes: &mut Notes<'_>, parse: impl Fn(&str, Inch) -> Result<T, Misread>) -> Option<T> {
+    let Some(text) = node.value.scalar() else {
+        wrong_type(node, what, notes);
+        return None;
+    };
+    parse(text, notes.settings.inch).map_err(|misread| note_misread(&misread, node, notes)).ok()
+}
+
+macro_rules! quantity {
+    ($($type:ty, $what:literal, $parse:expr;)*) => { $(
+        impl Field for $type {
+            const WHAT: &'static str = $what;
+
+            fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
+                read_with(node, Self::WHAT, notes, $parse)
+            }
+        }
+    )* };
+}
+
+quantity! {
+    Amount, "an amount like `4.5 skeins`, `452 g` or `1010 m`", |text, _| Self::parse(text);
+    Count, "a number", |text, _| Self::parse(text);
+    FabricLength, "a measurement like `10 cm` or `4 in`", Self::parse;
+    Inch, "`2.5` or `2.54`", |text, _| Self::parse(text);
+    Needle, "a needle like `4 mm circular 80 cm` or `US 6`", Self::parse;
+    Percent, "a percentage like `10%`", |text, _| Self::parse(text);
+    Price, "a price like `7.00 GBP`", |text, _| Self::parse(text);
+    PutUp, "how it is sold, like `225 m / 100 g`", |text, _| Self::parse(text);
+}
+
+/// A standard weight, and the name she gives it.
+#[derive(Clone, Debug)]
+pub struct Weight {
+    /// The standard category.
+    pub category: &'static YarnWeight,
+    /// The name as written, or the category's own where she wrote its number.
+    pub words: String,
+}
+
+impl Field for Weight {
+    const WHAT: &'static str = "a standard weight's name or number, like `DK` or `3`";
+
+    fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
+        let text = String::read(node, notes)?;
+        match yarn_weights::by_name(&text) {
+            Ok(category) => {
+                let number = text.bytes().all(|byte| byte.is_ascii_digit());
+                Some(Self { category, words: if number { category.name.clone() } else { text } })
+            }
+            Err(why) => {
+                notes.value(&WEIGHT_UNKNOWN, node, why.to_string(), Some(why.help()));
+                None
+            }
+        }
+    }
+}

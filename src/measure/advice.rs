@@ -1,0 +1,109 @@
+//! What to write instead, for every problem.
+
+use super::problem::Problem;
+
+impl Problem {
+    /// What to write instead, as a concrete piece of advice.
+    #[must_use]
+    pub fn help(&self) -> String {
+        match self {
+            Self::Empty { example } | Self::NoNumber { example, .. } | Self::Leftover { example, .. } => {
+                format!("write it like `{example}`")
+            }
+            Self::NoUnit { written, units } => either(written, units),
+            Self::UnknownUnit { number, units, .. } => either(number, units),
+            Self::UnitOnSome { unit } => format!("write `{unit}` once at the end of the run, or after every value"),
+            Self::MixedUnits { first, .. } => format!(
+                "write every value in `{first}`, or write the run twice with a slash between: `34 (37, 41) in / 85 (93, 102.5) cm`"
+            ),
+            Self::AmbiguousComma { written } => {
+                let plain = written.replace(',', "");
+                let point = written.replacen(',', ".", 1);
+                if written.matches([',', '.']).count() == 1 {
+                    format!("write `{plain}` for the whole number or `{point}` for the decimal")
+                } else {
+                    "write whole numbers without a separator, and decimals with a point".to_owned()
+                }
+            }
+            Self::CommaDecimal { written } => format!(
+                "write `{}` for one value or `{}` for two; where decimals take a comma, separate sizes with `;`",
+                written.replace(',', "."),
+                written.replace(',', ", ")
+            ),
+            Self::DotForComma { instead, .. } => format!("write `{instead}`"),
+            Self::TwoNumbers { written } => {
+                let digits: Vec<&str> = written.split_whitespace().collect();
+                format!("write `{}` for two values or `{}` for one", digits.join(", "), digits.concat())
+            }
+            Self::ARange { .. } => "write one number; a range cannot be worked with".to_owned(),
+            Self::Negative { written } => {
+                format!("write `{}`; this cannot be less than nothing", written.trim_start_matches(['-', '−', '–']))
+            }
+            Self::TooBig { .. } => "write a number of at most nine digits and nine decimals".to_owned(),
+            Self::TooFine { decimals: 0, .. } => "write it without decimals".to_owned(),
+            Self::TooFine { decimals, .. } => format!("write it with at most {decimals} decimals"),
+            Self::ZeroBelow { .. } => "write a fraction such as `1/2`, or a decimal such as `0.5`".to_owned(),
+            Self::Unclosed { open, close } => format!("close `{open}` with `{close}` after the last size"),
+            Self::Mismatched { found, wanted: Some(wanted) } => format!("write `{wanted}` instead of `{found}`"),
+            Self::Mismatched { found, wanted: None } => format!("open a bracket for `{found}`, or take it out"),
+            Self::Nested { .. } => {
+                "write the groups one after another: `84 (92, 100) (108, 116)`".to_owned()
+            }
+            Self::EmptyPlace => {
+                "write the missing value, or `–` where the size does not have one".to_owned()
+            }
+            Self::NoFirst => {
+                "write the smallest size before the bracket: `84 (92, 104)`, or `– (92, 104)` if it has none".to_owned()
+            }
+            Self::NoBrackets { instead } => format!("write `{instead}`"),
+            Self::MixedSeparators { first, .. } => {
+                format!("separate all values with `{first}`; write decimals with a point")
+            }
+            Self::SlashFraction { .. } => {
+                "write the sizes in brackets: `84 (94½, 104)`, or the fraction as `½` or `.5`".to_owned()
+            }
+            Self::SlashBetweenRuns => {
+                "write a unit after each of the two runs: `34 (37, 41) in / 85 (93, 102.5) cm`".to_owned()
+            }
+            Self::HouseBracket { open, sizes_in } => format!(
+                "put the sizes in `{sizes_in}`, as the studio's `sizes in` says; if `{open}` holds repeats, they do not belong in a size run"
+            ),
+            Self::UnequalRuns { .. } => "give both runs one value for each size".to_owned(),
+            Self::RepeatedLabel { .. } => "give each size a name of its own".to_owned(),
+            Self::LabelSlash { first, second } => {
+                format!("write `{first} ({second})` for two sizes, or `{first}–{second}` for one")
+            }
+            Self::NoLength => "write the length too: `225 m / 100 g`".to_owned(),
+            Self::NoMass => "write the mass too: `225 m / 100 g`".to_owned(),
+            Self::ZeroPutUp { .. } => "write what one skein holds: `225 m / 100 g`".to_owned(),
+            Self::Disagree { .. } => "check both against the ball band, or leave one out".to_owned(),
+            Self::NotAnInch { .. } => "write `2.5` or `2.54`".to_owned(),
+            Self::NoNeedleSize { .. } => "write `4 mm`, `US 6` or `UK 8`".to_owned(),
+            Self::NeedleUnit { written } => format!("write `{written} mm`, `US {written}` or `UK {written}`"),
+            Self::NoCurrency { .. } => {
+                "write the amount and a three-letter currency code: `7.00 GBP`".to_owned()
+            }
+            Self::SharedSign { number, codes, .. } => {
+                either(number, codes)
+            }
+        }
+    }
+}
+
+fn either(number: &str, units: &[&str]) -> String {
+    let mut out = String::from("write ");
+    // Three choices are enough to see the pattern.
+    let shown: Vec<String> = units
+        .iter()
+        .take(3)
+        .map(|unit| {
+            if *unit == "%" {
+                format!("`{number}%`")
+            } else {
+                format!("`{number} {unit}`")
+            }
+        })
+        .collect();
+    out.push_str(&shown.join(" or "));
+    out
+}

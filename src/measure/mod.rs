@@ -1,0 +1,50 @@
+//! Quantities as the trade writes them: lengths, masses, counts, prices and size runs.
+//!
+//! Nothing here touches a file, a clock or the rest of the crate. Every quantity is a whole number of
+//! a small unit, so that sums are exact; rounding happens only in [`rounding`], by name, and when a
+//! written decimal is finer than the unit (then to the nearest unit, halves away from zero).
+//! A text that cannot be read with certainty is a [`Misread`] that says where and what to write
+//! instead; it is never guessed at.
+
+mod advice;
+mod amount;
+mod commas;
+mod count;
+mod fabric_length;
+mod mass;
+mod misread;
+mod needle;
+mod no_brackets;
+mod number;
+mod percent;
+mod price;
+mod problem;
+mod put_up;
+pub mod rounding;
+pub mod run;
+mod scale;
+mod shape;
+mod size_names;
+mod size_run;
+mod system;
+mod value;
+mod words;
+pub mod yaml_pieces;
+mod yarn_length;
+
+pub use amount::Amount;
+pub use count::Count;
+pub use fabric_length::FabricLength;
+pub use mass::Mass;
+pub use misread::{Misread, Problem};
+pub use needle::{Needle, NeedleSize};
+pub use percent::Percent;
+pub use price::Price;
+pub use put_up::PutUp;
+pub use run::{Run, read_run};
+pub use shape::{Bracket, RunStyle};
+pub use size_names::SizeNames;
+pub use size_run::SizeRun;
+pub use system::{Inch, System};
+pub use value::Value;
+pub use yarn_length::YarnLength;

@@ -1,0 +1,44 @@
+//! The home page.
+
+use super::Shown;
+use super::lists;
+use super::view::{Head, NoteItem, PatternItem, ProjectItem};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// How many of the newest designs the home page shows.
+const DESIGNS: usize = 6;
+
+/// How many things on the needles the home page shows.
+const ON_THE_NEEDLES: usize = 4;
+
+/// What `home.html` sees.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct HomeContext {
+    /// The page's head.
+    pub head: Head,
+    /// The latest note.
+    pub note: Option<NoteItem>,
+    /// The notes before it, at most three.
+    pub earlier: Vec<NoteItem>,
+    /// The newest designs, at most six.
+    pub patterns: Vec<PatternItem>,
+    /// What is on the needles, at most four.
+    pub projects: Vec<ProjectItem>,
+}
+
+/// Returns the context of the home page; `notes` are all notes, the latest first.
+pub fn context(shown: &Shown<'_>, notes: &[NoteItem]) -> HomeContext {
+    let studio = &shown.catalogue.studio;
+    let newest = lists::newest_patterns(shown);
+    let picture = newest.iter().find_map(|(entry, _)| shown.picture(entry));
+    let mut projects = lists::on_the_needles(shown);
+    projects.truncate(ON_THE_NEEDLES);
+    HomeContext {
+        head: shown.head(&studio.title, studio.summary.as_deref().unwrap_or_default(), "", "", "website", picture.as_ref()),
+        note: notes.first().cloned(),
+        earlier: notes.iter().skip(1).take(3).cloned().collect(),
+        patterns: newest.into_iter().take(DESIGNS).map(|(entry, pattern)| lists::pattern_item(shown, entry, pattern)).collect(),
+        projects,
+    }
+}

@@ -1,0 +1,397 @@
+//! The pages that list entries, and lists on other pages.
+
+use super::view::{Band, Both, Group, Head, Line, Link, NoteItem, PatternItem, ProjectItem};
+use super::{Shown, note, pattern, project, words, yarn};
+use crate::catalogue::{BackLink, Via};
+use crate::entry::value::{Choice, Stage};
+use crate::entry::{Data, Entry, Kind, Pattern, Reference};
+use crate::reckon;
+use crate::standards::yarn_weights;
+use schemars::JsonSchema;
+use serde::Serialize;
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+
+/// The path of the page of designs on the way.
+pub const ON_THE_WAY: &str = "patterns/on-the-way/";
+
+/// What `patterns.html`, the catalogue, sees.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct PatternsContext {
+    /// The page's head.
+    pub head: Head,
+    /// Every published pattern, the newest first.
+    pub patterns: Vec<PatternItem>,
+    /// The same by garment, by its name.
+    pub garments: Vec<Group>,
+    /// The same by standard yarn weight, the finest first; a pattern of two weights stands under both.
+    pub weights: Vec<Group>,
+    /// How many designs are on the way.
+    pub on_the_way: usize,
+    /// The address of the page of designs on the way.
+    pub on_the_way_url: String,
+}
+
+/// What `on-the-way.html` sees.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct OnTheWayContext {
+    /// The page's head.
+    pub head: Head,
+    /// The designs, the furthest along first.
+    pub designs: Vec<Design>,
+}
+
+/// A design that cannot be had yet: all that readers may know of it.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Design {
+    /// What it is called.
+    pub title: String,
+    /// An id for it, unique on the page.
+    pub id: String,
+    /// One sentence about it; may be empty.
+    pub summary: String,
+    /// What it is: `Pullover`; may be empty.
+    pub garment: String,
+    /// The stage in words: `Being test knitted`.
+    pub stage: String,
+    /// The stage's number, from 1 for a sketch to 5 for a test knit.
+    pub step: usize,
+    /// The day it is planned to be published, in words; may be empty.
+    pub planned: String,
+}
+
+/// What `needles.html`, the page of things on the needles, sees.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct NeedlesContext {
+    /// The page's head.
+    pub head: Head,
+    /// The projects, the latest begun first.
+    pub projects: Vec<ProjectItem>,
+}
+
+/// What `finished.html` sees.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct FinishedContext {
+    /// The page's head.
+    pub head: Head,
+    /// The years, the latest first.
+    pub years: Vec<FinishedYear>,
+}
+
+/// One year's finished things.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct FinishedYear {
+    /// The year.
+    pub year: i16,
+    /// How many things: `eleven things`.
+    pub count: String,
+    /// The length of all yarn in them that is known.
+    pub length: Both,
+    /// The mass of all yarn in them that is known.
+    pub mass: Both,
+    /// How many of them hold yarn whose length is not known: `two things`; empty if none.
+    pub unknown: String,
+    /// The things, the latest first.
+    pub projects: Vec<ProjectItem>,
+}
+
+/// What `journal.html` sees.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct JournalContext {
+    /// The page's head.
+    pub head: Head,
+    /// The years, the latest first.
+    pub years: Vec<JournalYear>,
+}
+
+/// One year's notes.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct JournalYear {
+    /// The year.
+    pub year: i16,
+    /// The notes, the latest first.
+    pub notes: Vec<NoteItem>,
+}
+
+/// What `yarns.html` sees.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct YarnsContext {
+    /// The page's head.
+    pub head: Head,
+    /// The yarns by standard weight, the finest first, those of unknown weight last.
+    pub weights: Vec<YarnGroup>,
+}
+
+/// The yarns of one weight.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct YarnGroup {
+    /// The weight: `Light`.
+    pub title: String,
+    /// An id for it, unique on the page.
+    pub id: String,
+    /// The yarns, by title.
+    pub bands: Vec<Band>,
+}
+
+/// What `techniques.html` sees.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct TechniquesContext {
+    /// The page's head.
+    pub head: Head,
+    /// The techniques, by title, with their summaries.
+    pub techniques: Vec<Line>,
+}
+
+/// What `people.html` sees.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct PeopleContext {
+    /// The page's head.
+    pub head: Head,
+    /// The people, by what they are.
+    pub groups: Vec<Group>,
+}
+
+/// Returns the plural of a kind, as a heading.
+pub fn kind_title(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Pattern => "Patterns",
+        Kind::Project => "Projects",
+        Kind::Note => "Notes",
+        Kind::Yarn => "Yarns",
+        Kind::Technique => "Techniques",
+        Kind::Person => "People and places",
+        Kind::Page => "Pages",
+    }
+}
+
+/// Returns a pattern as a line of a list.
+pub fn pattern_item(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternItem {
+    PatternItem {
+        link: shown.own_link(entry),
+        summary: Shown::summary(entry),
+        garment: pattern.garment.as_deref().map(words::sentence).unwrap_or_default(),
+        sizes: pattern::sizes_in_words(pattern),
+        yarn: pattern::yarn_in_words(shown, pattern).unwrap_or_default(),
+        published: pattern.published.map(|date| date.month_in_words()).unwrap_or_default(),
+        retired: pattern.stage() == Stage::Retired,
+        picture: shown.picture(entry),
+    }
+}
+
+/// Returns the public patterns, the newest first, those without a day last, then by key.
+pub fn newest_patterns<'a>(shown: &Shown<'a>) -> Vec<(&'a Entry, &'a Pattern)> {
+    let mut patterns: Vec<_> = shown.catalogue.patterns().collect();
+    patterns.sort_by(|a, b| b.1.published.cmp(&a.1.published).then_with(|| a.0.id.cmp(&b.0.id)));
+    patterns
+}
+
+/// Returns the context of the catalogue of patterns.
+pub fn patterns(shown: &Shown<'_>) -> PatternsContext {
+    let all = newest_patterns(shown);
+    let mut garments: BTreeMap<String, Vec<Line>> = BTreeMap::new();
+    let mut weights: BTreeMap<(u8, String), Vec<Line>> = BTreeMap::new();
+    for (entry, pattern) in &all {
+        let line = Line { link: shown.own_link(entry), words: pattern::sizes_in_words(pattern) };
+        garments.entry(pattern.garment.as_deref().map_or_else(|| "Other things".to_owned(), words::sentence)).or_default().push(line.clone());
+        let mut seen = Vec::new();
+        for yarn in pattern.yarn.iter().filter_map(|use_of| shown.catalogue.yarn(&use_of.yarn.as_ref()?.reference())) {
+            let Some(weight) = &yarn.weight else { continue };
+            if !seen.contains(&weight.category.number) {
+                seen.push(weight.category.number);
+                weights.entry((weight.category.number, weight.category.name.clone())).or_default().push(line.clone());
+            }
+        }
+    }
+    PatternsContext {
+        head: shown.head("Patterns", "", "patterns/", "patterns", "website", None),
+        patterns: all.iter().map(|(entry, pattern)| pattern_item(shown, entry, pattern)).collect(),
+        garments: garments.into_iter().map(|(title, lines)| group("garment", title, lines)).collect(),
+        weights: weights.into_iter().map(|((_, name), lines)| group("weight", name, lines)).collect(),
+        on_the_way: shown.catalogue.on_the_way().count(),
+        on_the_way_url: shown.addresses.local(ON_THE_WAY),
+    }
+}
+
+fn group(prefix: &str, title: String, lines: Vec<Line>) -> Group {
+    let id = format!("{prefix}-{}", crate::entry::slug(&title));
+    Group { title, id, lines }
+}
+
+/// Returns the context of the page of designs on the way.
+pub fn on_the_way(shown: &Shown<'_>) -> OnTheWayContext {
+    let mut designs: Vec<_> = shown.catalogue.on_the_way().collect();
+    designs.sort_by(|a, b| Reverse(a.1.stage()).cmp(&Reverse(b.1.stage())).then_with(|| a.0.id.cmp(&b.0.id)));
+    let step = |stage: Stage| Stage::ALL.iter().position(|(_, one)| *one == stage).map_or(0, |at| at + 1);
+    OnTheWayContext {
+        head: shown.head("On the way", "Designs that are not published yet, and how far they have come.", ON_THE_WAY, "patterns", "website", None),
+        designs: designs
+            .into_iter()
+            .map(|(entry, pattern)| Design {
+                title: entry.common.title.clone(),
+                id: entry.id.key.to_string(),
+                summary: entry.common.summary.clone().unwrap_or_default(),
+                garment: pattern.garment.as_deref().map(words::sentence).unwrap_or_default(),
+                stage: stage_in_words(pattern.stage()).to_owned(),
+                step: step(pattern.stage()),
+                planned: pattern.published.filter(|date| *date > shown.catalogue.today).map(|date| date.in_words()).unwrap_or_default(),
+            })
+            .collect(),
+    }
+}
+
+fn stage_in_words(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Sketch => "A sketch",
+        Stage::Swatch => "Being swatched",
+        Stage::Sample => "The sample is on the needles",
+        Stage::TechEdit => "With the technical editor",
+        Stage::TestKnit => "Being test knitted",
+        Stage::Published => "Published",
+        Stage::Retired => "Retired",
+    }
+}
+
+/// Returns the context of the page of things on the needles.
+pub fn needles(shown: &Shown<'_>) -> NeedlesContext {
+    NeedlesContext { head: shown.head("On the needles", "", "on-the-needles/", "on-the-needles", "website", None), projects: on_the_needles(shown) }
+}
+
+/// Returns the public projects that are not finished, the latest begun first.
+pub fn on_the_needles(shown: &Shown<'_>) -> Vec<ProjectItem> {
+    let mut projects: Vec<_> = shown.catalogue.projects().filter(|(_, project)| project.finished_by(shown.catalogue.today).is_none()).collect();
+    project::latest_first(shown, &mut projects);
+    projects.into_iter().map(|(entry, project)| project::item(shown, entry, project)).collect()
+}
+
+/// Returns the context of the page of finished things.
+pub fn finished(shown: &Shown<'_>) -> FinishedContext {
+    let years = reckon::by_year(shown.catalogue);
+    let year = |(year, of): (i16, reckon::Year<'_>)| FinishedYear {
+        year,
+        count: words::counted(of.projects.len(), "thing", "things"),
+        length: shown.length(of.length),
+        mass: shown.mass(of.mass),
+        unknown: if of.unknown == 0 { String::new() } else { words::counted(of.unknown, "thing", "things") },
+        projects: of.projects.iter().map(|(entry, project)| project::item(shown, entry, project)).collect(),
+    };
+    FinishedContext { head: shown.head("Finished", "", "finished/", "finished", "website", None), years: years.into_iter().rev().map(year).collect() }
+}
+
+/// Returns the public notes, the latest first, as lines of a list.
+pub fn notes(shown: &Shown<'_>) -> Vec<NoteItem> {
+    let mut notes: Vec<_> = shown.catalogue.notes().collect();
+    notes.sort_by(|a, b| b.1.date.cmp(&a.1.date).then_with(|| b.0.id.cmp(&a.0.id)));
+    notes.into_iter().map(|(entry, one)| note::item(shown, entry, one)).collect()
+}
+
+/// Returns the context of the journal; `notes` are all notes, the latest first.
+pub fn journal(shown: &Shown<'_>, notes: &[NoteItem]) -> JournalContext {
+    let mut years: Vec<JournalYear> = Vec::new();
+    for note in notes {
+        let year = note.iso_date.get(..4).and_then(|year| year.parse().ok()).unwrap_or_default();
+        match years.last_mut() {
+            Some(last) if last.year == year => last.notes.push(note.clone()),
+            _ => years.push(JournalYear { year, notes: vec![note.clone()] }),
+        }
+    }
+    JournalContext { head: shown.head("Journal", "", "journal/", "journal", "website", None), years }
+}
+
+/// Returns the context of the page of yarns.
+pub fn yarns(shown: &Shown<'_>) -> YarnsContext {
+    let mut weights: BTreeMap<u8, Vec<Band>> = BTreeMap::new();
+    let mut all: Vec<_> = shown.catalogue.yarns().collect();
+    all.sort_by_key(|(entry, _)| entry.common.title.to_lowercase());
+    for (entry, one) in all {
+        let number = one.weight.as_ref().map_or(u8::MAX, |weight| weight.category.number);
+        weights.entry(number).or_default().push(yarn::list_band(shown, entry, one));
+    }
+    let group = |(number, bands): (u8, Vec<Band>)| {
+        let title = yarn_weights::by_number(number).map_or_else(|| "Of unknown weight".to_owned(), |weight| weight.name.clone());
+        YarnGroup { id: format!("weight-{}", crate::entry::slug(&title)), title, bands }
+    };
+    YarnsContext { head: shown.head("Yarns", "", "yarns/", "yarns", "website", None), weights: weights.into_iter().map(group).collect() }
+}
+
+/// Returns the context of the page of techniques.
+pub fn techniques(shown: &Shown<'_>) -> TechniquesContext {
+    let mut lines: Vec<Line> = shown.catalogue.techniques().map(|(entry, _)| Line { link: shown.own_link(entry), words: Shown::summary(entry) }).collect();
+    lines.sort_by_key(|line| line.link.title.to_lowercase());
+    TechniquesContext { head: shown.head("Techniques", "", "techniques/", "techniques", "website", None), techniques: lines }
+}
+
+/// Returns the context of the page of people.
+pub fn people(shown: &Shown<'_>) -> PeopleContext {
+    let mut groups: BTreeMap<String, Vec<Line>> = BTreeMap::new();
+    for (entry, person) in shown.catalogue.people() {
+        let title = person.is.first().map_or_else(|| "Others".to_owned(), |what| words::sentence(&plural(what)));
+        groups.entry(title).or_default().push(Line { link: shown.own_link(entry), words: Shown::summary(entry) });
+    }
+    let mut groups: Vec<Group> = groups.into_iter().map(|(title, lines)| group("people", title, lines)).collect();
+    for group in &mut groups {
+        group.lines.sort_by_key(|line| line.link.title.to_lowercase());
+    }
+    PeopleContext { head: shown.head("People and places", "", "people/", "", "website", None), groups }
+}
+
+/// Returns the plural of an English noun of the regular kind.
+fn plural(noun: &str) -> String {
+    match noun.as_bytes() {
+        [.., b's' | b'x'] | [.., b's' | b'c', b'h'] => format!("{noun}es"),
+        [.., before, b'y'] if !b"aeiou".contains(before) => format!("{}ies", noun.get(..noun.len() - 1).unwrap_or(noun)),
+        _ => format!("{noun}s"),
+    }
+}
+
+/// Returns the published patterns whose front matter names a yarn or technique, the newest first.
+pub fn patterns_that_take(shown: &Shown<'_>, id: &Reference) -> Vec<PatternItem> {
+    let key = if id.kind == Kind::Yarn { "yarn" } else { "techniques" };
+    let from = shown.catalogue.linked_from(id).iter().filter(|link| link.from.kind == Kind::Pattern && link.is_via(key));
+    let mut patterns: Vec<(&Entry, &Pattern)> = from
+        .filter_map(|link| match shown.catalogue.public_entry(&link.from) {
+            Some(entry) => match &entry.data {
+                Data::Pattern(pattern) => Some((entry, &**pattern)),
+                _ => None,
+            },
+            None => None,
+        })
+        .collect();
+    patterns.sort_by(|a, b| b.1.published.cmp(&a.1.published).then_with(|| a.0.id.cmp(&b.0.id)));
+    patterns.into_iter().map(|(entry, pattern)| pattern_item(shown, entry, pattern)).collect()
+}
+
+/// Returns where an entry is mentioned: notes first, the latest first, then other entries by kind and title.
+pub fn mentions(shown: &Shown<'_>, id: &Reference, wanted: impl Fn(&BackLink) -> bool) -> Vec<Line> {
+    let mut links: Vec<(&BackLink, &Entry)> =
+        shown.catalogue.linked_from(id).iter().filter(|link| wanted(link)).filter_map(|link| Some((link, shown.catalogue.public_entry(&link.from)?))).collect();
+    let order = |kind: Kind| (kind != Kind::Note, kind);
+    links.sort_by(|(_, a), (_, b)| {
+        let late = |entry: &Entry| Reverse(if entry.id.kind == Kind::Note { entry.date() } else { None });
+        (order(a.id.kind), late(a), &a.common.title, &a.id).cmp(&(order(b.id.kind), late(b), &b.common.title, &b.id))
+    });
+    links.into_iter().map(|(link, entry)| mention_line(shown, link, entry)).collect()
+}
+
+fn mention_line(shown: &Shown<'_>, link: &BackLink, entry: &Entry) -> Line {
+    let Link { mut title, mut url } = shown.own_link(entry);
+    let heading = link.via.iter().find_map(|via| match via {
+        Via::Text(Some(id)) => entry.prose.headings.iter().find(|heading| heading.id == *id),
+        Via::Text(None) | Via::Field(_) => None,
+    });
+    let mut words = Vec::new();
+    if let Data::Note(note) = &entry.data {
+        if let Some(number) = note.number {
+            title = format!("Note {number}, {title}");
+        }
+        words.extend(note.date.map(|date| date.in_words()));
+    } else {
+        words.push(entry.id.kind.word().to_owned());
+    }
+    if let Some(heading) = heading {
+        url = url.map(|url| format!("{url}#{}", heading.id));
+        if let Some((time, _)) = &heading.chapter {
+            words.push(format!("at {time}"));
+        }
+    }
+    Line { link: Link { title, url }, words: words.join(", ") }
+}

@@ -1,0 +1,33 @@
+//! What a template may see, one file a page kind.
+//!
+//! These are the only types that are serialised for templates. They are plain: texts, numbers, lists; every quantity is
+//! already worded in both systems, and everything private or not public is already gone. Nothing here makes HTML.
+//! The reference page of a theme is generated from the documentation of these types.
+
+mod address;
+mod build;
+mod home;
+mod json_ld;
+mod lists;
+mod note;
+mod pattern;
+mod person;
+mod plain;
+mod project;
+mod shown;
+mod view;
+mod words;
+mod yarn;
+
+pub use address::{Addresses, page_path};
+pub use build::{Context, Page, Pages, build};
+pub use home::HomeContext;
+pub use lists::{FinishedContext, JournalContext, NeedlesContext, OnTheWayContext, PatternsContext, PeopleContext, TechniquesContext, YarnsContext};
+pub use note::NoteContext;
+pub use pattern::PatternContext;
+pub use person::PersonContext;
+pub use plain::{MissingContext, PlainContext};
+pub use project::ProjectContext;
+pub use shown::{PictureSizes, Shown};
+pub use view::*;
+pub use yarn::YarnContext;

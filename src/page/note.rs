@@ -1,0 +1,176 @@
+//! A note's page.
+
+use super::view::{Group, Head, Line, Link, NoteItem, Picture};
+use super::{Shown, page_path, words};
+use crate::entry::value::How;
+use crate::entry::{At, Entry, Kind, Note, Reference};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// What `note.html` sees.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct NoteContext {
+    /// The page's head.
+    pub head: Head,
+    /// The note.
+    pub note: NoteView,
+    /// The note's text as HTML.
+    pub body: String,
+}
+
+/// A weekly note.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct NoteView {
+    /// What it is called.
+    pub title: String,
+    /// One sentence about it; may be empty.
+    pub summary: String,
+    /// Its number, if it has one.
+    pub number: Option<u32>,
+    /// Its day in words.
+    pub date: String,
+    /// Its day as ISO 8601 has it.
+    pub iso_date: String,
+    /// Its picture.
+    pub picture: Option<Picture>,
+    /// The video that goes with it.
+    pub video: Option<VideoView>,
+    /// The chapters of the video.
+    pub chapters: Vec<Chapter>,
+    /// What she wears in it.
+    pub wearing: Vec<Link>,
+    /// What she worked on.
+    pub worked_on: Vec<WorkedOnView>,
+    /// Everything it mentions, by kind.
+    pub mentioned: Vec<Group>,
+    /// The note before.
+    pub before: Option<NoteItem>,
+    /// The note after.
+    pub after: Option<NoteItem>,
+}
+
+/// A video.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct VideoView {
+    /// Its address.
+    pub url: String,
+    /// How long it is: `25:12`.
+    pub length: Option<String>,
+}
+
+/// One chapter of a video.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Chapter {
+    /// The moment it begins: `12:40`.
+    pub time: String,
+    /// What it is called.
+    pub title: String,
+    /// The id of its heading in the text.
+    pub id: String,
+}
+
+/// One project she worked on.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct WorkedOnView {
+    /// The project.
+    pub link: Link,
+    /// How much of it was done then, in whole percent.
+    pub progress: Option<i64>,
+}
+
+/// Returns the context of a note's page, its text still to be filled in; `before` and `after` are its neighbours.
+pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note, before: Option<&NoteItem>, after: Option<&NoteItem>) -> NoteContext {
+    let picture = shown.picture(entry);
+    let view = NoteView {
+        title: entry.common.title.clone(),
+        summary: entry.common.summary.clone().unwrap_or_default(),
+        number: note.number,
+        date: note.date.map(|date| date.in_words()).unwrap_or_default(),
+        iso_date: note.date.map(|date| date.to_string()).unwrap_or_default(),
+        picture: picture.clone(),
+        video: note.video.as_ref().map(|video| VideoView { url: video.url.as_str().to_owned(), length: video.length.map(|length| length.to_string()) }),
+        chapters: chapters(entry),
+        wearing: note.wearing.iter().filter_map(|worn| shown.public_link(&worn.0)).collect(),
+        worked_on: note
+            .worked_on
+            .iter()
+            .filter_map(|worked| {
+                let link = shown.public_link(&worked.project.reference())?;
+                Some(WorkedOnView { link, progress: worked.progress.map(|progress| progress.hundredths() / 100) })
+            })
+            .collect(),
+        mentioned: mentioned(shown, entry, note),
+        before: before.cloned(),
+        after: after.cloned(),
+    };
+    let head = Head {
+        json_ld: super::json_ld::note(shown, entry, note),
+        published: note.date.map(|date| date.moment()),
+        ..shown.head(&entry.common.title, &Shown::summary(entry), &page_path(&entry.id), "journal", "article", picture.as_ref())
+    };
+    NoteContext { head, note: view, body: String::new() }
+}
+
+/// Returns a note as a line of a list.
+pub fn item(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteItem {
+    NoteItem {
+        link: shown.own_link(entry),
+        summary: Shown::summary(entry),
+        number: note.number,
+        date: note.date.map(|date| date.in_words()).unwrap_or_default(),
+        iso_date: note.date.map(|date| date.to_string()).unwrap_or_default(),
+    }
+}
+
+fn chapters(entry: &Entry) -> Vec<Chapter> {
+    let timed = entry.prose.headings.iter().filter_map(|heading| heading.chapter.as_ref().map(|chapter| (heading, chapter)));
+    timed.map(|(heading, (time, title))| Chapter { time: time.to_string(), title: title.clone(), id: heading.id.clone() }).collect()
+}
+
+/// Returns everything a note mentions that readers may see, once each, by kind, and then the links to other sites.
+fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Group> {
+    let mut groups: Vec<Group> = Vec::new();
+    for kind in Kind::ALL {
+        let mut seen: Vec<&Reference> = Vec::new();
+        let mut lines = Vec::new();
+        for mention in entry.mentions.iter().filter(|mention| mention.to.kind == kind && !mention.private && mention.to != entry.id) {
+            if seen.contains(&&mention.to) || !matches!(mention.at, At::Field(_) | At::Prose(_)) {
+                continue;
+            }
+            seen.push(&mention.to);
+            if let Some(link) = shown.public_link(&mention.to) {
+                let how = note.links.iter().find(|known| known.to.0 == mention.to).and_then(|known| known.how);
+                lines.push(Line { link, words: how.map(how_in_words).unwrap_or_default().to_owned() });
+            }
+        }
+        add(&mut groups, super::lists::kind_title(kind), lines);
+    }
+    let mut lines: Vec<Line> = Vec::new();
+    for outside in &entry.prose.outside {
+        if lines.iter().all(|line| line.link.url.as_deref() != Some(&outside.url)) {
+            let title = if outside.words.trim().is_empty() { outside.url.clone() } else { outside.words.trim().to_owned() };
+            lines.push(Line { link: Link { title: words::sentence(&title), url: Some(outside.url.clone()) }, words: String::new() });
+        }
+    }
+    add(&mut groups, "Elsewhere", lines);
+    groups
+}
+
+fn add(groups: &mut Vec<Group>, title: &str, lines: Vec<Line>) {
+    if !lines.is_empty() {
+        groups.push(Group { title: title.to_owned(), id: format!("mentioned-{}", crate::entry::slug(title)), lines });
+    }
+}
+
+/// Returns in plain words how she came by a thing.
+fn how_in_words(how: How) -> &'static str {
+    match how {
+        How::Own => "my own",
+        How::Bought => "bought by me",
+        How::Gifted => "given to me",
+        How::Loaned => "lent to me",
+        How::Affiliate => "I earn if you buy through this link",
+        How::Paid => "I was paid to mention this",
+        How::Friend => "made by a friend",
+    }
+}

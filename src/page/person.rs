@@ -1,0 +1,61 @@
+//! A person's page: a maker, mill, shop, event or other designer.
+
+use super::view::{Band, Head, Line, Picture};
+use super::{Shown, lists, page_path, words, yarn};
+use crate::entry::{Entry, Person};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// What `person.html` sees.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct PersonContext {
+    /// The page's head.
+    pub head: Head,
+    /// The person.
+    pub person: PersonView,
+    /// The person's text as HTML.
+    pub body: String,
+}
+
+/// A maker, mill, shop, event or other designer.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct PersonView {
+    /// Their name.
+    pub title: String,
+    /// One sentence about them; may be empty.
+    pub summary: String,
+    /// What they are: `Mill, shop`; may be empty.
+    pub kicker: String,
+    /// Their picture.
+    pub picture: Option<Picture>,
+    /// Their own site.
+    pub url: Option<String>,
+    /// The same without scheme and closing slash, to show; may be empty.
+    pub url_words: String,
+    /// The yarns they make.
+    pub yarns: Vec<Band>,
+    /// Where else they are mentioned.
+    pub mentioned: Vec<Line>,
+}
+
+/// Returns the context of a person's page, its text still to be filled in.
+pub fn context(shown: &Shown<'_>, entry: &Entry, person: &Person) -> PersonContext {
+    let picture = shown.picture(entry);
+    let made = shown.catalogue.yarns().filter(|(_, yarn)| yarn.maker.as_ref().is_some_and(|maker| maker.key == entry.id.key));
+    let view = PersonView {
+        title: entry.common.title.clone(),
+        summary: entry.common.summary.clone().unwrap_or_default(),
+        kicker: words::sentence(&person.is.join(", ")),
+        picture: picture.clone(),
+        url: person.url.as_ref().map(|url| url.as_str().to_owned()),
+        url_words: person.url.as_ref().map(|url| plain_address(url.as_str())).unwrap_or_default(),
+        yarns: made.map(|(entry, one)| yarn::list_band(shown, entry, one)).collect(),
+        mentioned: lists::mentions(shown, &entry.id, |link| !link.is_via("maker")),
+    };
+    let head = shown.head(&entry.common.title, &Shown::summary(entry), &page_path(&entry.id), "", "website", picture.as_ref());
+    PersonContext { head, person: view, body: String::new() }
+}
+
+fn plain_address(url: &str) -> String {
+    url.trim_start_matches("https://").trim_start_matches("http://").trim_start_matches("mailto:").trim_end_matches('/').to_owned()
+}

@@ -1,0 +1,154 @@
+//! What all page builders share: the catalogue, addresses, pictures, and how quantities are worded.
+
+use super::view::{Band, Both, Link, Picture};
+use super::{Addresses, page_path, words};
+use crate::catalogue::{Catalogue, PictureFile, Visibility};
+use crate::entry::{Data, Entry, Reference, Yarn};
+use crate::measure::{FabricLength, Mass, Percent, PutUp, System, YarnLength};
+use crate::reckon;
+use std::collections::BTreeMap;
+
+/// The width and height of each picture of the studio that can be shown, in pixels, and the widths it is made in.
+pub type PictureSizes = BTreeMap<PictureFile, Vec<(u32, u32)>>;
+
+/// What page builders share. It borrows everything and changes nothing.
+#[derive(Debug)]
+pub struct Shown<'a> {
+    /// The joined entries.
+    pub catalogue: &'a Catalogue,
+    /// The site's addresses.
+    pub addresses: Addresses,
+    /// The pictures.
+    pub pictures: &'a PictureSizes,
+    /// How far each project has come.
+    pub progress: BTreeMap<Reference, Percent>,
+    /// The system that comes first.
+    pub system: System,
+}
+
+impl<'a> Shown<'a> {
+    /// Returns what builders share for a catalogue and its pictures.
+    pub fn new(catalogue: &'a Catalogue, pictures: &'a PictureSizes) -> Self {
+        Self {
+            catalogue,
+            addresses: Addresses::of(&catalogue.studio),
+            pictures,
+            progress: reckon::latest_progress(catalogue),
+            system: catalogue.studio.units.unwrap_or_default(),
+        }
+    }
+
+    /// Returns a link to an entry; plain words if it has no public page, nothing if there is no such entry.
+    pub fn link(&self, id: &Reference) -> Option<Link> {
+        let entry = self.catalogue.entry(id)?;
+        let title = entry.common.title.clone();
+        let url = match self.catalogue.visibility(entry) {
+            Visibility::Public => Some(self.addresses.local(&page_path(id))),
+            Visibility::OnTheWay => Some(format!("{}#{}", self.addresses.local(super::lists::ON_THE_WAY), id.key)),
+            Visibility::Hidden => None,
+        };
+        Some(Link { title, url })
+    }
+
+    /// Returns a link to an entry that readers may know of, and nothing for any other: what front matter refers to was
+    /// not written for readers, so not even its title is shown before its time.
+    pub fn public_link(&self, id: &Reference) -> Option<Link> {
+        self.link(id).filter(|link| link.url.is_some())
+    }
+
+    /// Returns the link to an entry itself.
+    pub fn own_link(&self, entry: &Entry) -> Link {
+        Link { title: entry.common.title.clone(), url: Some(self.addresses.local(&page_path(&entry.id))) }
+    }
+
+    /// Returns an entry's lead picture, or the first of its text.
+    pub fn picture(&self, entry: &Entry) -> Option<Picture> {
+        match &entry.common.picture {
+            Some(address) => self.picture_of(address, entry.common.alt.as_deref().unwrap_or_default()),
+            None => None,
+        }
+    }
+
+    /// Returns a picture of the studio by the address a writer gave, with its description.
+    pub fn picture_of(&self, address: &str, alt: &str) -> Option<Picture> {
+        let file = PictureFile::of(address)?;
+        let sizes = self.pictures.get(&file)?;
+        let (width, height) = *sizes.last()?;
+        let middle = sizes.get(sizes.len() / 2).or(sizes.last())?.0;
+        let set = |extension: &str| {
+            let one = |(width, _): &(u32, u32)| format!("{} {width}w", self.addresses.local(&file.made(*width, extension)));
+            sizes.iter().map(one).collect::<Vec<_>>().join(", ")
+        };
+        Some(Picture { src: self.addresses.local(&file.made(middle, "jpg")), webp: set("webp"), jpeg: set("jpg"), width, height, alt: alt.to_owned() })
+    }
+
+    /// Returns an entry's summary, or the beginning of its text, or nothing.
+    pub fn summary(entry: &Entry) -> String {
+        entry.common.summary.clone().unwrap_or_else(|| words::opening(&entry.prose.opening, 160))
+    }
+
+    /// Returns a length of yarn in both systems.
+    pub fn length(&self, length: YarnLength) -> Both {
+        self.both(|system| length.show(system))
+    }
+
+    /// Returns a mass in both systems.
+    pub fn mass(&self, mass: Mass) -> Both {
+        self.both(|system| mass.show(system))
+    }
+
+    /// Returns a measurement of fabric in both systems.
+    pub fn fabric(&self, length: FabricLength) -> Both {
+        self.both(|system| length.show(system, self.catalogue.studio.settings().inch))
+    }
+
+    /// Returns a put-up in both systems.
+    pub fn put_up(&self, put_up: PutUp) -> Both {
+        self.both(|system| put_up.show(system))
+    }
+
+    /// Returns a range of lengths of yarn in both systems.
+    pub fn length_range(&self, lengths: &[YarnLength]) -> Option<Both> {
+        let (low, high) = (*lengths.iter().min()?, *lengths.iter().max()?);
+        Some(self.both(|system| words::range(&low.show(system), &high.show(system))))
+    }
+
+    /// Returns a range of measurements in both systems.
+    pub fn fabric_range(&self, lengths: &[FabricLength]) -> Option<Both> {
+        let (low, high) = (*lengths.iter().min()?, *lengths.iter().max()?);
+        let inch = self.catalogue.studio.settings().inch;
+        Some(self.both(|system| words::range(&low.show(system, inch), &high.show(system, inch))))
+    }
+
+    /// Words a quantity in both systems, the studio's first.
+    pub fn both(&self, show: impl Fn(System) -> String) -> Both {
+        Both { first: show(self.system), second: show(self.system.other()) }
+    }
+
+    /// Returns the progress of a project in whole percent, rounded down: a thing is not done before it is.
+    pub fn progress_of(&self, id: &Reference) -> Option<i64> {
+        self.progress.get(id).map(|progress| progress.hundredths() / 100)
+    }
+
+    /// Returns a yarn's band without any amount.
+    pub fn band(&self, id: Option<&Reference>, shade: Option<&str>) -> Band {
+        let yarn: Option<&Yarn> = id.and_then(|id| self.catalogue.public_entry(id)).and_then(|entry| match &entry.data {
+            Data::Yarn(yarn) => Some(&**yarn),
+            _ => None,
+        });
+        let link = id.and_then(|id| self.public_link(id)).unwrap_or_else(|| Link { title: "A yarn not named".to_owned(), url: None });
+        Band {
+            yarn: link,
+            shade: shade.map(words::sentence),
+            colour: yarn.zip(shade).and_then(|(yarn, shade)| yarn.shades.get(shade)).map(ToString::to_string),
+            maker: yarn.and_then(|yarn| yarn.maker.as_ref()).and_then(|maker| self.public_link(&maker.reference())),
+            weight: yarn.and_then(|yarn| yarn.weight.as_ref()).map(|weight| weight.words.clone()),
+            put_up: yarn.and_then(|yarn| yarn.put_up).map(|put_up| self.put_up(put_up)),
+            role: String::new(),
+            amount: String::new(),
+            small: Both::default(),
+            sizes: Vec::new(),
+            unknown: String::new(),
+        }
+    }
+}

@@ -1,0 +1,49 @@
+//! Words that pages put together from facts.
+
+/// Returns a text with its first letter large.
+pub fn sentence(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+}
+
+/// Returns a count in words up to twelve, in figures beyond.
+pub fn number(count: usize) -> String {
+    const WORDS: [&str; 13] = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+    WORDS.get(count).map_or_else(|| count.to_string(), |word| (*word).to_owned())
+}
+
+/// Returns a count with its noun: `one size`, `nine sizes`.
+pub fn counted(count: usize, one: &str, many: &str) -> String {
+    format!("{} {}", number(count), if count == 1 { one } else { many })
+}
+
+/// Returns words as a list that ends in "and".
+pub fn list(words: &[String]) -> String {
+    match words {
+        [] => String::new(),
+        [only] => only.clone(),
+        [before @ .., last] => format!("{} and {last}", before.join(", ")),
+    }
+}
+
+/// Returns a range as `820 to 1,550 m` from its two ends as shown, or the one value if both are the same.
+pub fn range(low: &str, high: &str) -> String {
+    if low == high {
+        return high.to_owned();
+    }
+    match (low.rsplit_once(' '), high.rsplit_once(' ')) {
+        (Some((number, low_unit)), Some((_, high_unit))) if low_unit == high_unit => format!("{number} to {high}"),
+        _ => format!("{low} to {high}"),
+    }
+}
+
+/// Returns the first words of a text, whole words up to a number of characters, with an ellipsis if any are left out.
+pub fn opening(text: &str, most: usize) -> String {
+    let text = text.trim();
+    if text.chars().count() <= most {
+        return text.to_owned();
+    }
+    let cut: String = text.chars().take(most).collect();
+    let whole = cut.rsplit_once(' ').map_or(cut.as_str(), |(before, _)| before);
+    format!("{}…", whole.trim_end_matches([',', ';', ':', '.', ' ']))
+}

@@ -1,0 +1,33 @@
+//! A studio's files: where they come from, and places in them.
+//!
+//! Everything after this stage works on [`Texts`] in memory and never touches a disk. [`disk`] is the only
+//! file here that does; [`memory`] lets a test state a whole studio as values.
+
+pub mod disk;
+pub mod memory;
+mod path;
+mod place;
+mod text;
+
+pub use path::FilePath;
+pub use place::{Place, Position};
+pub use text::{Text, Texts, Unreadable, load};
+
+use std::io;
+
+/// Where a studio's files come from.
+///
+/// Implementations list every file of the studio once, in any order, and read one whole file at a time.
+pub trait Files: Sync {
+    /// Returns the paths of all files below the studio's root, without hidden ones and earlier output.
+    ///
+    /// # Errors
+    /// If a folder cannot be listed.
+    fn list(&self) -> io::Result<Vec<FilePath>>;
+
+    /// Returns the bytes of one file.
+    ///
+    /// # Errors
+    /// If the file is missing or cannot be read.
+    fn read(&self, path: &FilePath) -> io::Result<Vec<u8>>;
+}

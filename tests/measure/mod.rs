@@ -1,0 +1,10 @@
+mod never_panics;
+mod notation;
+mod outside;
+mod problems;
+mod quantities;
+mod round_trip;
+mod rounding;
+mod size_names;
+mod size_run;
+mod yaml_pieces;
