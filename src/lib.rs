@@ -2,8 +2,11 @@
 //!
 //! `source` reads the files, `entry` turns each into typed fields and references, `catalogue` joins them and settles what is
 //! public, `reckon` works out what a knitter needs, `page` puts that into contexts, `render` makes pages of them, and
-//! `write` brings the folder in line. Each stage knows only those before it; what is wrong is collected in `finding`s
+//! `write` brings the folder in line. Each stage knows only those before it; what is wrong is collected as `finding`s
 //! all along the way. `command` is the edge that walks these stages for a person at a terminal.
+//!
+//! [`study`] is the first half of the walk, up to the joined catalogue; [`make`] is the second, up to the files of the
+//! site. Neither touches a disk or a clock: both get what they need as arguments.
 
 pub mod measure;
 pub mod standards;
@@ -13,3 +16,57 @@ pub mod entry;
 pub mod catalogue;
 pub mod reckon;
 pub mod page;
+pub mod render;
+pub mod write;
+pub mod command;
+
+use catalogue::{Catalogue, Join};
+use entry::Studio;
+use entry::value::Date;
+use finding::Finding;
+use render::photos::Photo;
+use render::{Rendered, Theme};
+use source::{Files, Texts};
+use std::io;
+
+/// A studio read and joined, with all that is wrong in it.
+#[derive(Debug)]
+pub struct Studied {
+    /// The texts, to show findings in.
+    pub texts: Texts,
+    /// The joined entries; where `studio.yaml` could not be read, under a stand-in for it.
+    pub catalogue: Catalogue,
+    /// The photos that public entries show.
+    pub photos: Vec<Photo>,
+    /// The templates and assets.
+    pub theme: Theme,
+    /// What is wrong, sorted by file and place.
+    pub findings: Vec<Finding>,
+}
+
+/// Reads a whole studio as of a day.
+///
+/// # Errors
+/// If the studio's files cannot be listed; a file that cannot be read is a finding.
+pub fn study(files: &dyn Files, today: Date) -> io::Result<Studied> {
+    let (mut texts, unreadable) = source::load(files)?;
+    let (mut entries, mut findings) = entry::read(&texts, &unreadable);
+    let studio = entries.studio.take().unwrap_or_else(Studio::stand_in);
+    let (theme, faults) = Theme::load(studio.theme(), files, &mut texts);
+    findings.extend(faults);
+    let (catalogue, loose) = catalogue::join(entries, studio, Join { texts: &texts, today });
+    findings.extend(loose);
+    let (photos, spoilt) = render::photos::photos(&catalogue, files);
+    findings.extend(spoilt);
+    finding::sort(&mut findings);
+    Ok(Studied { texts, catalogue, photos, theme, findings })
+}
+
+/// Makes all files of the site but the photos, which are costly and made only where they are needed.
+///
+/// A page whose template fails is missing and a finding; such a site must not be published.
+pub fn make(studied: &Studied) -> (Vec<Rendered>, Vec<Finding>) {
+    let sizes = render::photos::sizes(&studied.photos);
+    let pages = page::build(&studied.catalogue, &sizes);
+    render::render(&studied.catalogue, pages, &sizes, &studied.theme)
+}

@@ -1,1 +1,7 @@
-fn main(){}
+//! The `ballband` command.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    ballband::command::run()
+}

@@ -110,7 +110,8 @@ class Canvas:
         self.w, self.h, self.seed = w, h, seed
         yy, xx = np.mgrid[0:h * SS, 0:w * SS].astype(F)
         self.x, self.y = xx / SS, yy / SS
-        self.rgb = ground(self)
+        # the ground lies a little out of focus: the eye goes to the knitting
+        self.rgb = np.stack([blur(k, 1.5) for k in np.moveaxis(ground(self), -1, 0)], -1)
         self.clear()
 
     def clear(self):
@@ -204,7 +205,7 @@ class Canvas:
             ground = self.halo(a, top, ground, hairs)
         out = ground * (1 - a[..., None]) + top * a[..., None]
         if hairs:
-            s = self.strokes(hairs // 2, a > 0.9, self.seed + 37, 11)[..., None] * 0.22
+            s = self.strokes(hairs // 2, a > 0.9, self.seed + 37, 11)[..., None] * 0.15
             out = out * (1 - s) + np.clip(out * 1.25 + 0.06, 0, 1) * s
         self.rgb[box] = out
         self.top[box] = 0
@@ -246,10 +247,10 @@ class Canvas:
         img = Image.fromarray((rgb * 255 + 0.5).astype(np.uint8))
         if crop:
             img = img.crop(tuple(k * SS for k in crop))
-        return img.resize((self.w, self.h), Image.LANCZOS)
+        return img.resize((self.w, self.h), Image.BILINEAR)
 
 
-def linen(colour, seed=3, thread=3.4):
+def linen(colour, seed=3, thread=5.2):
     """A plain woven cloth, threads uneven and barely seen."""
     def make(c):
         x = c.x + noise(c.x.shape, 60, seed) * 0.8
@@ -259,7 +260,7 @@ def linen(colour, seed=3, thread=3.4):
         over = np.mod(ix + iy, 2) == 0
         prof = np.where(over, 1 - 3 * fx * fx, 1 - 3 * fy * fy)
         slub = (noise(x.shape, 5, seed + 2, (26, 1)) + noise(x.shape, 5, seed + 3, (1, 26)))
-        k = 1 + 0.045 * (prof - 0.75) + 0.011 * slub + 0.012 * noise(x.shape, 500, seed + 4)
+        k = 1 + 0.06 * (prof - 0.75) + 0.011 * slub + 0.012 * noise(x.shape, 500, seed + 4)
         return (hexrgb(colour) * k[..., None]).astype(F)
     return make
 

@@ -3,7 +3,7 @@
 Nothing here is a photograph. How to run, in an environment of your own:
 
     python3 -m venv /tmp/pictures && /tmp/pictures/bin/pip install -r requirements.txt
-    /tmp/pictures/bin/python draw.py              all of them, a few minutes on one core
+    /tmp/pictures/bin/python draw.py              all of them, about five minutes on one core
     /tmp/pictures/bin/python draw.py swatch-lace  only those named
 
 Files go to ../photos beside this folder. Every seed is fixed, so the same
@@ -13,10 +13,12 @@ import pathlib
 import sys
 import time
 
-import garments
-import small
-import swatches
-from save import save
+sys.dont_write_bytecode = True  # nothing but pictures is left behind
+
+import garments  # noqa: E402
+import small  # noqa: E402
+import swatches  # noqa: E402
+from save import save  # noqa: E402
 
 PICTURES = {**garments.PICTURES, **small.PICTURES, **swatches.PICTURES}
 

@@ -4,7 +4,7 @@ Outlines are given for the right half, measured from the middle of the neck.
 """
 import numpy as np
 
-from canvas import (Canvas, both, linen, mirror, moved, paper, path, round_about, straight, tapered, wood)
+from canvas import (Canvas, both, linen, mirror, paper, path, round_about, straight, tapered, wood)
 from fabric import rib_kinds
 from palette import *  # noqa: F403 - the colour names
 
@@ -73,7 +73,7 @@ def neckband(c, p, y, rx, ry, deep, w, asp, pal, rib, seed, inside=True):
 
 TORSO = "M 0 2 L 112 2 Q 205 26 300 84 Q 334 190 331 312 Q 324 560 324 826 L 0 826"
 HEM = "M 0 822 L 324 822 Q 322 872 308 912 Q 150 920 0 920"
-SLEEVE = "M 170 14 Q 335 60 424 250 L 586 770 L 462 811 L 326 330 Q 300 180 170 14"
+SLEEVE = "M 116 3 Q 328 52 424 250 L 586 770 L 462 811 L 326 330 Q 280 160 116 3"
 CUFF = "M 585 766 L 458 809 Q 470 850 492 890 L 602 853 Q 592 806 585 766"
 
 
@@ -227,7 +227,7 @@ def gansey():
 
 
 def marram():
-    c = Canvas(1200, 1600, linen("#6f7a70", 14, 3.8), 105)
+    c = Canvas(1200, 1600, linen("#6f7a70", 14, 5.6), 105)
     p, w, asp = Place(600, 190, 1.3), 9.6, 0.78
     pal = [SAND]
     body = ("M 0 4 L 92 4 L 214 44 Q 206 170 214 262 Q 228 338 316 368 Q 320 600 318 830 L 0 830")
@@ -284,7 +284,6 @@ def cockle():
     torso = "M 0 2 L 112 2 Q 190 22 262 70 Q 330 190 334 310 Q 360 540 384 740 Q 200 764 0 764"
     sleeve = "M 150 10 Q 330 50 440 190 L 640 420 L 522 512 L 330 330 Q 250 160 150 10"
     cuff = "M 636 416 L 518 508 L 552 552 L 672 460"
-    lines = lambda r, k: np.where(np.isin(np.mod(r // 2, 12), (2,)), 1, 0)
     sleeves(c, p, sleeve, cuff, 580, 464, 37, w, asp, pal, dict(ridges=True), 400, cuff_pal=[BLUSH],
             body_kw=dict(fine=1.0), colour=None)
     c.piece(p.whole(torso), tapered(p.cx, p.y(764), w, w * 0.76, taper=0.00030, bow=-6), w, 0.76, pal, seed=403,

@@ -1,7 +1,7 @@
 """Colours of the marsh, and small charts."""
 import numpy as np
 
-REED, CHALK, MUD, SAMPHIRE, MADDER = "#6b7f4c", "#f3efe4", "#6d5f50", "#7f8f3a", "#8a2f24"
+REED, CHALK, MUD, SAMPHIRE, MADDER = "#6b7f4c", "#f3efe4", "#6d5f50", "#7d8843", "#8a2f24"
 ESTUARY, HEATHER, SAND, PEAT, TEAL = "#5a7583", "#7a6a7c", "#cdb892", "#3b332b", "#2f4a55"
 OAT, BLUSH, GORSE, MIST, INK = "#ded2b8", "#c49a86", "#c39a3c", "#a9b3ae", "#33424b"
 

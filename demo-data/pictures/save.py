@@ -1,18 +1,18 @@
 """Write a picture, some of them with what a telephone would have noted.
 
-The places and the camera are invented. They are there so that the site can be
+The camera is invented, and the places are out at sea. They are there so that the site can be
 seen to leave them out, and to turn the two pictures stored on their side.
 """
 from PIL import Image
 
 # name: (latitude, longitude, time, orientation)
 NOTED = {
-    "saltmarsh-yoke": (52.9613, 1.0421, "2026:03:14 10:22:05", 1),
-    "harbour-blanket": (52.9588, 1.0377, "2026:05:02 16:48:51", 1),
-    "swatch-reeds": (52.9601, 1.0440, "2025:11:20 12:40:33", 1),
-    "skeins-shelf": (52.9579, 1.0462, "2026:01:09 09:05:17", 1),
-    "sanderling-socks": (52.9630, 1.0398, "2026:06:21 19:31:40", 6),
-    "ferry-saltmarsh": (52.9552, 1.0510, "2026:08:30 07:58:12", 8),
+    "saltmarsh-yoke": (53.4613, 2.6421, "2026:03:14 10:22:05", 1),
+    "harbour-blanket": (53.4588, 2.6377, "2026:05:02 16:48:51", 1),
+    "swatch-reeds": (53.4601, 2.6440, "2025:11:20 12:40:33", 1),
+    "skeins-shelf": (53.4579, 2.6462, "2026:01:09 09:05:17", 1),
+    "sanderling-socks": (53.4630, 2.6398, "2026:06:21 19:31:40", 6),
+    "ferry-saltmarsh": (53.4552, 2.6510, "2026:08:30 07:58:12", 8),
 }
 # How the stored pixels lie for each orientation, so that a viewer turns them back.
 STORED = {1: None, 6: Image.Transpose.ROTATE_90, 8: Image.Transpose.ROTATE_270}
@@ -31,8 +31,8 @@ def save(image, name, folder):
     if name in NOTED:
         lat, lon, when, turn = NOTED[name]
         exif = Image.Exif()
-        exif[0x010F] = "Tern"             # maker
-        exif[0x0110] = "Tern Pocket 2"    # camera
+        exif[0x010F] = "Sallow"           # maker
+        exif[0x0110] = "Sallow One"    # camera
         exif[0x0112] = turn
         exif[0x0132] = when
         exif.get_ifd(0x8769)[0x9003] = when
@@ -44,5 +44,5 @@ def save(image, name, folder):
         if STORED[turn] is not None:
             image = image.transpose(STORED[turn])
     where = folder / f"{name}.jpg"
-    image.save(where, quality=82, optimize=True, progressive=True, subsampling="4:2:0", **more)
+    image.save(where, quality=78, optimize=True, progressive=True, subsampling="4:2:0", **more)
     return where.stat().st_size

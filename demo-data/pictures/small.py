@@ -1,7 +1,7 @@
 """Hats, mitts, socks, shawls, scarves, and a blanket, lying flat."""
 import numpy as np
 
-from canvas import (SS, Canvas, linen, mirror, moved, paper, path, round_about, straight, tapered, wood)
+from canvas import Canvas, linen, moved, paper, path, round_about, straight, wood
 from fabric import F, rib_kinds
 from garments import RIB1, RIB2
 from palette import *  # noqa: F403 - the colour names
@@ -74,7 +74,6 @@ def mitts():
     for side in (-1, 1):
         ox, oy, turn = 800 + side * 262, 610 + side * 22, 7 * side
         at = lambda t: set_out(path(t), side, ox, oy, turn)
-        f = straight(ox, oy, w, w * asp, turn=turn)
         thumb = at("M -110 70 Q -190 -20 -232 -140 L -150 -172 Q -110 -90 -60 -20")
         c.piece(thumb, straight(*set_out([(-150, -60)], side, ox, oy, turn)[0], w * 0.95, w * asp, turn=turn - 24 * side), w,
                 asp, [SAMPHIRE], seed=520 + side, edge=0.5, spread=9)
@@ -107,7 +106,7 @@ def socks():
     w, asp = 10.2, 0.78
     for n, (ox, oy) in enumerate(((215, 200), (450, 350))):
         # leg down the page, round the heel, foot to the right; the hinge is inside the ankle
-        hx, hy, wide, deep = ox + 250, oy + 690, 236, 240
+        hx, hy = ox + 250, oy + 690
         leg = path(f"M {ox + 14} {oy + 120} L {ox + 250} {oy + 120} Q {ox + 252} {oy + 500} {hx + 6} {hy - 40} "
                    f"Q {hx + 14} {hy + 6} {hx + 60} {hy + 8} L {hx + 190} {hy + 14} Q {hx + 330} {hy + 22} {hx + 336} {hy + 132} "
                    f"Q {hx + 330} {hy + 236} {hx + 180} {hy + 246} L {hx - 60} {hy + 250} Q {hx - 236} {hy + 250} {hx - 240} {hy + 60} "
@@ -175,7 +174,7 @@ def shawl():
         lines = np.isin(np.mod(r, 11), (5,)) & (np.mod(k, 3) == 0) & (d > 27)
         border = (d >= 0) & (d < 16) & (np.abs(np.mod(k, 10) - 5) == np.floor(d / 3)) & (np.mod(d, 3) == 1)
         return lines | border | ((d == 21) & (np.mod(k, 2) == 0))
-    cloth = c.mask(pts) * (c.y < ty + deep - 10)
+    cloth = c.mask(pts) * (c.y < ty + deep - 46)
     m = c.piece(cloth, field, w, asp, pal, colour=colour, hole=hole, hole_size=0.54, seed=560, fine=0.9)
     spine = c.mask(path(f"M {cx - 13} {ty} L {cx + 13} {ty} L {cx + 13} {ty + deep + 20} L {cx - 13} {ty + deep + 20}")) * m
     c.piece(spine, straight(cx, ty, w, w * asp, turn=180), w, asp, pal, seed=562, shadow=0.3, edge=0.4, spread=4,
@@ -203,14 +202,13 @@ def wrap():
     # the long way across, folded back on itself twice
     lower = moved(box(170, 560, 1360, 930, 6), turn=-5, about=(800, 600))
     upper = moved(box(250, 250, 1440, 640, 6), turn=3, about=(800, 600))
-    f1, f2 = straight(170, 745, w, w * asp, turn=85), shifted(straight(1440, 445, w, w * asp, turn=-87), 0)
+    f1, f2 = straight(170, 745, w, w * asp, turn=85), straight(1440, 445, w, w * asp, turn=-87)
     c.piece(lower, f1, w, asp, shades, seed=580, edge=0.4, spread=12, **kw)
     a, b = moved([(172, 566), (172, 924)], turn=-5, about=(800, 600))
     fringe(c, [(a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t) for t in np.linspace(0.02, 0.98, 19)],
            (-0.996, 0.087), 92, [TEAL], 3, width=4.6)
     c.lay(puff=0.5, spread=12, shadow=0.42)
     c.piece(upper, f2, w, asp, shades, seed=582, edge=0.4, spread=12, **kw)
-    fold = moved(path("M 1446 246 Q 1520 300 1500 445 Q 1500 600 1428 642 Q 1380 640 1372 640 L 1390 248"), turn=3, about=(800, 600))
     a, b = moved([(252, 256), (252, 634)], turn=3, about=(800, 600))
     fringe(c, [(a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t) for t in np.linspace(0.02, 0.98, 19)],
            (-0.9986, -0.052), 92, [ESTUARY], 4, width=4.6)
@@ -228,7 +226,7 @@ def cowl():
         t = np.clip((x - cx) / 468, -0.995, 0.995)
         return (np.arcsin(t) * 468 / (w * 0.86)).astype(F), ((950 - y - 75 * (1 - t * t)) / (w * asp)).astype(F)
     brioche_pieces(c, well, lambda x, y: field(x, 2 * 330 - y), w, asp, SAND, MUD, 600,
-                   tint=lambda X, Y: 0.50 + 0.42 * np.clip((Y - 200) / 260, 0, 1) * 0 + 0.26 * np.clip((430 - Y) / 240, 0, 1))
+                   tint=lambda X, Y: 0.50 + 0.26 * np.clip((430 - Y) / 240, 0, 1))
     brioche_pieces(c, body, field, w, asp, MUD, SAND, 602, edge=0.4, shadow=0.5, share=0.72,
                    tint=lambda X, Y: 1.06 - 0.30 * (np.abs(X - cx) / 470) ** 3)
     c.lay(puff=0.6, spread=16, shadow=0.5)
@@ -236,12 +234,12 @@ def cowl():
 
 
 def scarf():
-    c = Canvas(1200, 1600, linen("#c6ccc9", 33, 3.8), 126)
+    c = Canvas(1200, 1600, linen("#c6ccc9", 33, 5.6), 126)
     w, asp = 11.6, 0.78
     line = stripes((22, 0), (4, 1), (4, 0), (22, 1), (4, 0), (4, 1))
     for turn, x0, y1, sd in ((-10, 610, 1290, 610), (7, 600, 1330, 614)):
         out = moved(box(x0 - 138, 150, x0 + 138, y1, 5), turn=turn, about=(600, 180))
-        f = shifted(straight(*moved([(x0, y1)], turn=turn, about=(600, 180))[0], w, w * asp, turn=turn), 0)
+        f = straight(*moved([(x0, y1)], turn=turn, about=(600, 180))[0], w, w * asp, turn=turn)
         c.piece(out, f, w, asp, [MADDER, CHALK], seed=sd, colour=line, edge=0.45, spread=12,
                 warp=(4, 2, 0.76), purl=rib_kinds(4, 2), lift=0.6)
         a, b = moved([(x0 - 134, y1 - 4), (x0 + 134, y1 - 4)], turn=turn, about=(600, 180))
@@ -312,7 +310,7 @@ def blanket():
 
 
 def mittens():
-    c = Canvas(1600, 1200, linen("#b9a98d", 39, 3.6), 129)
+    c = Canvas(1600, 1200, linen("#b9a98d", 39, 5.4), 129)
     w, asp = 10.6, 0.82
     motif = grid(FISH)
     for side in (-1, 1):

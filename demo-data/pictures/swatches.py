@@ -2,7 +2,7 @@
 import numpy as np
 
 from canvas import SS, Canvas, linen, paper, path, moved, straight, wood
-from fabric import hexrgb, noise, rib_kinds
+from fabric import hexrgb, noise
 from palette import *  # noqa: F403 - the colour names
 
 
@@ -67,7 +67,7 @@ def leaf(row, col):
 
 
 def lace():
-    c = Canvas(1600, 1200, linen("#4f636d", 8, 4.2), 13)
+    c = Canvas(1600, 1200, linen("#4f636d", 8, 6), 13)
     pts = []
     # blocked on pins: the edges drawn out to a point at each
     n = 9
@@ -108,7 +108,6 @@ def brioche():
     c = Canvas(900, 675, linen("#d9d0bd", 4), 14)
     brioche_pieces(c, box(90, 70, 810, 605, 12), straight(93, 610, 17, 27), 22, 1.25, HEATHER, OAT, 31)
     # a corner folded over to show the other face, the colours changed about
-    shadow = path("M 810 330 L 560 605 L 810 605")
     c.a = c.a * (1 - c.mask([(820, 322), (552, 615), (820, 615)]))
     fold = path("M 806 330 Q 700 440 556 603 Q 535 470 549 345 Q 680 318 806 330")
     brioche_pieces(c, fold, straight(553, 330, 17, 27, turn=92), 22, 1.25, OAT, HEATHER, 32,

@@ -70,8 +70,8 @@ pub struct Heading {
 /// What a text says of other things.
 #[derive(Clone, Debug, Default)]
 pub struct Prose {
-    /// The Markdown, in bytes of the file.
-    pub body: Range<usize>,
+    /// The Markdown.
+    pub source: String,
     /// The references in the order of the text.
     pub references: Vec<ProseReference>,
     /// The links to other sites in the order of the text.
@@ -87,7 +87,7 @@ pub struct Prose {
 /// Reads a text; `body` is its range in the file.
 pub fn read(file: &FilePath, text: &str, body: Range<usize>, findings: &mut Vec<Finding>) -> Prose {
     let source = text.get(body.clone()).unwrap_or_default();
-    let mut prose = Prose { body: body.clone(), ..Prose::default() };
+    let mut prose = Prose { source: source.to_owned(), ..Prose::default() };
     let mut ids = Ids::default();
     let mut heading: Option<(HeadingLevel, Option<String>, Range<usize>, String)> = None;
     let mut picture: Option<String> = None;

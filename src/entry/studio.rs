@@ -53,6 +53,23 @@ pub struct Settings {
 }
 
 impl Studio {
+    /// Returns a studio to go on reading with where `studio.yaml` is missing or wrong; nothing is published under it.
+    pub fn stand_in() -> Self {
+        Self {
+            title: "Untitled".to_owned(),
+            summary: None,
+            url: Web::stand_in(),
+            designer: None,
+            language: None,
+            units: None,
+            margin: None,
+            inch: None,
+            sizes_in: None,
+            theme: None,
+            video: None,
+        }
+    }
+
     /// Returns what reading entries needs of the studio.
     pub fn settings(&self) -> Settings {
         Settings { inch: self.inch.unwrap_or_default(), runs: RunStyle { sizes_in: self.sizes_in } }

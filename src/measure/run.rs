@@ -57,6 +57,16 @@ impl<T: Value> Run<T> {
     }
 }
 
+impl<T: Value> SizeRun<T> {
+    /// Reads a size run and keeps only its values; see [`read_run`] for their places and a second system.
+    ///
+    /// # Errors
+    /// As for [`read_run`].
+    pub fn parse(text: &str, style: RunStyle, inch: Inch) -> Result<Self, Misread> {
+        read_run(text, style, inch).map(|run| run.values)
+    }
+}
+
 /// Reads a size run of any quantity.
 ///
 /// Understands `84 (94, 104) cm`, groups, square brackets, braces, colons, semicolons with decimal commas,

@@ -9,6 +9,7 @@ use super::{home, lists, note, page_path, pattern, person, plain, project, yarn}
 use crate::catalogue::Catalogue;
 use crate::entry::{Data, Entry, Kind, Reference};
 use rayon::prelude::*;
+use serde::Serialize;
 use std::collections::HashMap;
 
 /// One page to be made.
@@ -25,7 +26,8 @@ pub struct Page {
 }
 
 /// What a template sees, by template.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Serialize)]
+#[serde(untagged)]
 #[expect(missing_docs, reason = "each holds the context of the page it is named after")]
 pub enum Context {
     Home(Box<HomeContext>),
@@ -44,6 +46,22 @@ pub enum Context {
     Person(Box<PersonContext>),
     Plain(Box<PlainContext>),
     Missing(Box<MissingContext>),
+}
+
+impl Context {
+    /// Fills in the entry's text as HTML; a page that is no entry's has no place for it.
+    pub fn set_body(&mut self, html: String) {
+        let body = match self {
+            Self::Pattern(context) => &mut context.body,
+            Self::Project(context) => &mut context.body,
+            Self::Note(context) => &mut context.body,
+            Self::Yarn(context) => &mut context.body,
+            Self::Person(context) => &mut context.body,
+            Self::Plain(context) => &mut context.body,
+            _ => return,
+        };
+        *body = html;
+    }
 }
 
 /// All pages of a site, and what they share.

@@ -11,7 +11,7 @@
 //!
 //! A colour profile is not applied and is dropped with the other notes, so every output is read
 //! as sRGB. For a photo already in sRGB, or without a profile, that is exact. One in a wider space
-//! comes out a little duller; [`Facts::profile`] lets the caller say so.
+//! comes out a little duller; [`other_colours`] lets the caller say so.
 
 use std::fmt;
 use std::io::Cursor;
@@ -84,8 +84,6 @@ pub struct Facts {
     pub height: u32,
     /// The format of the source.
     pub format: Source,
-    /// Whether it carries a colour profile, which is not applied.
-    pub profile: bool,
 }
 
 /// One of the pictures made from a photo.
@@ -156,10 +154,26 @@ impl Facts {
         let mut decoder = decoder(bytes, format)?;
         let (width, height) = decoder.dimensions();
         let orientation = decoder.orientation().map_err(|error| damage(bytes, format, error))?;
-        let profile = decoder.icc_profile().is_ok_and(|profile| profile.is_some());
         let (width, height) = turned(orientation, width, height);
-        Ok(Facts { width, height, format, profile })
+        Ok(Facts { width, height, format })
     }
+}
+
+/// Whether a photo carries a colour profile other than sRGB, so that its colours will change.
+///
+/// Goes by the name in the profile, which every maker of sRGB profiles puts there. False for what
+/// is no photo.
+pub fn other_colours(bytes: &[u8]) -> bool {
+    let profile = sniff(bytes)
+        .and_then(|format| decoder(bytes, format))
+        .ok()
+        .and_then(|mut decoder| decoder.icc_profile().ok().flatten());
+    // In one byte a letter, or in two as newer profiles have it.
+    let names_srgb = |profile: &[u8]| {
+        profile.windows(4).any(|part| part == b"sRGB")
+            || profile.windows(7).any(|part| part == b"s\0R\0G\0B")
+    };
+    profile.is_some_and(|profile| !names_srgb(&profile))
 }
 
 impl Variant {
@@ -243,7 +257,7 @@ pub fn make(bytes: &[u8], variants: &[Variant]) -> Result<Vec<Vec<u8>>, PictureE
         )));
     }
 
-    let facts = Facts { width, height, format, profile: false };
+    let facts = Facts { width, height, format };
     let mut resizer = Resizer::new();
     let base = base(&mut resizer, Pixels::from(picture), orientation, &facts)?;
 

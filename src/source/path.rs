@@ -17,6 +17,11 @@ impl FilePath {
         text.split('/').all(clean).then(|| Self(Arc::from(text)))
     }
 
+    /// Returns the path of the file that marks a studio.
+    pub fn studio() -> Self {
+        Self(Arc::from("studio.yaml"))
+    }
+
     /// Returns the whole path as text.
     pub fn as_str(&self) -> &str {
         &self.0

@@ -23,8 +23,9 @@ pub struct Text {
 pub struct Texts {
     /// The texts that could be read.
     pub texts: BTreeMap<FilePath, Text>,
-    /// Texts that are not UTF-8, with a sign for each wrong byte, to show a finding in; nothing else is read from them.
-    pub damaged: BTreeMap<FilePath, String>,
+    /// Texts that no entries are read from, kept to show findings in: templates, and texts that are not UTF-8 with a sign
+    /// for each wrong byte.
+    pub only_shown: BTreeMap<FilePath, String>,
     /// Files that hold no entries: pictures, templates and the like, sorted.
     pub others: Vec<FilePath>,
 }
@@ -34,7 +35,7 @@ impl Texts {
     pub fn of(&self, path: &FilePath) -> &str {
         match self.texts.get(path) {
             Some(text) => &text.content,
-            None => self.damaged.get(path).map_or("", String::as_str),
+            None => self.only_shown.get(path).map_or("", String::as_str),
         }
     }
 }
@@ -85,7 +86,7 @@ pub fn load(files: &dyn Files) -> io::Result<(Texts, Vec<Unreadable>)> {
                 texts.texts.insert(path, text);
             }
             Err(Refused::NotUtf8(bytes, offset)) => {
-                texts.damaged.insert(path.clone(), String::from_utf8_lossy(&bytes).into_owned());
+                texts.only_shown.insert(path.clone(), String::from_utf8_lossy(&bytes).into_owned());
                 unreadable.push(Unreadable::NotUtf8 { file: path, offset });
             }
             Err(Refused::System(error)) => unreadable.push(Unreadable::System { file: path, error }),

@@ -41,6 +41,7 @@ fn run<T: Value + PartialEq + std::fmt::Debug>(values: &[Option<i64>], system: S
     let read = read_run::<T>(&text, RunStyle::default(), inch).expect(&text);
     assert_eq!(read.values, run, "{text}");
     assert_eq!(read.values.len(), values.len());
+    assert_eq!(SizeRun::parse(&text, RunStyle::default(), inch), Ok(run));
 }
 
 proptest! {

@@ -1,7 +1,7 @@
 //! Photos: what is made of them, and what never comes through.
 
 use ballband::render::picture::{
-    Facts, Format, PictureError, Source, Variant, digest, make, make_one, variants,
+    Facts, Format, PictureError, Source, Variant, digest, make, make_one, other_colours, variants,
 };
 use image::codecs::jpeg::JpegEncoder;
 use image::{DynamicImage, ImageEncoder, ImageFormat, Rgb, RgbImage, Rgba, RgbaImage};
@@ -100,7 +100,7 @@ fn difference(a: &RgbImage, b: &RgbImage) -> f64 {
 }
 
 fn widths(width: u32, height: u32) -> Vec<(u32, u32, Format)> {
-    let facts = Facts { width, height, format: Source::Jpeg, profile: false };
+    let facts = Facts { width, height, format: Source::Jpeg };
     variants(&facts).into_iter().map(|v| (v.width, v.height, v.format)).collect()
 }
 
@@ -144,7 +144,7 @@ fn facts_are_read_for_each_format() {
         (as_png(&image), Source::Png),
         (encoded(&whole, ImageFormat::WebP), Source::Webp),
     ] {
-        let facts = Facts { width: 60, height: 40, format, profile: false };
+        let facts = Facts { width: 60, height: 40, format };
         assert_eq!(Facts::read(&bytes), Ok(facts));
         assert_eq!(make(&bytes, &variants(&facts)).unwrap().len(), 2);
     }
@@ -221,7 +221,6 @@ fn nothing_of_the_cameras_notes_comes_through() {
         &[(0xE1, xmp), (0xE2, icc), (0xED, iptc), (0xFE, b"taken at home".to_vec())],
     );
     let facts = Facts::read(&bytes).unwrap();
-    assert!(facts.profile);
     let made = make(&bytes, &variants(&facts)).unwrap();
     assert_eq!(made.len(), 2);
     for made in &made {
@@ -246,6 +245,21 @@ fn nothing_of_the_cameras_notes_comes_through() {
         // The same pixels without notes give the same bytes, so there is nothing else either.
         assert!(make(&plain, &variants(&facts)).unwrap().contains(made));
     }
+}
+
+#[test]
+fn a_profile_that_is_not_srgb_is_noticed() {
+    let plain = as_jpeg(&scene(40, 30));
+    let with = |name: &[u8]| {
+        // A profile is at least 128 bytes of header; its name comes after.
+        let body = [b"ICC_PROFILE\0\x01\x01", &[0; 128][..], name].concat();
+        with_segments(&plain, &[(0xE2, body)])
+    };
+    assert!(!other_colours(&plain));
+    assert!(!other_colours(b"no photo"));
+    assert!(!other_colours(&with(b"sRGB IEC61966-2.1")));
+    assert!(!other_colours(&with(b"\0s\0R\0G\0B\0 \0b")));
+    assert!(other_colours(&with(b"\0D\0i\0s\0p\0l\0a\0y\0 \0P\x003")));
 }
 
 #[test]
@@ -355,7 +369,7 @@ fn the_same_photo_gives_the_same_bytes_whatever_else_is_asked() {
 #[test]
 fn a_digest_differs_for_each_variant_and_each_source() {
     let wanted: Vec<Variant> =
-        variants(&Facts { width: 2000, height: 1000, format: Source::Jpeg, profile: false });
+        variants(&Facts { width: 2000, height: 1000, format: Source::Jpeg });
     let mut all: Vec<u128> = wanted.iter().map(|variant| variant.digest(digest(b"one"))).collect();
     all.extend(wanted.iter().map(|variant| variant.digest(digest(b"two"))));
     all.sort_unstable();
@@ -429,7 +443,7 @@ fn a_photo_cut_short_anywhere_is_an_error_that_says_so() {
     let image = scene(120, 80);
     let whole = DynamicImage::ImageRgb8(image.clone());
     let progressive = {
-        let facts = Facts { width: 120, height: 80, format: Source::Png, profile: false };
+        let facts = Facts { width: 120, height: 80, format: Source::Png };
         make(&as_png(&image), &variants(&facts)).unwrap().swap_remove(1)
     };
     for bytes in [

@@ -11,7 +11,6 @@ use ballband::write::{Disk, Held, Kind};
 pub enum Node {
     File(Vec<u8>),
     Folder,
-    Link,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -116,7 +115,6 @@ fn kind(node: &Node) -> Kind {
     match node {
         Node::File(bytes) => Kind::File(bytes.len() as u64),
         Node::Folder => Kind::Folder,
-        Node::Link => Kind::Other,
     }
 }
 

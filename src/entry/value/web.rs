@@ -16,6 +16,11 @@ impl Web {
         clean.then(|| Self(text.to_owned()))
     }
 
+    /// Returns an address that leads nowhere (RFC 2606), where one is needed and none is known.
+    pub fn stand_in() -> Self {
+        Self("https://site.invalid".to_owned())
+    }
+
     /// Returns the address as text.
     pub fn as_str(&self) -> &str {
         &self.0

@@ -1,0 +1,110 @@
+//! The edge: one file a command. Each finds the studio, walks the stages, prints, and chooses an exit status.
+//!
+//! Exit status: 0 done, 1 the studio has errors, 2 the command itself could not be done.
+#![allow(clippy::disallowed_methods, reason = "the terminal, the clock and the current folder are read here and handed on as values")]
+
+mod make;
+mod proof;
+mod start;
+mod studio;
+mod terminal;
+
+use crate::entry::value::Date;
+use clap::{Parser, Subcommand};
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Makes a linked web site of a knitwear designer's patterns, projects, yarns and weekly notes.
+#[derive(Debug, Parser)]
+#[command(name = "ballband", version, about, max_term_width = 100, arg_required_else_help = true)]
+struct Arguments {
+    /// The studio's folder; the nearest one with a `studio.yaml`, here or above, if not given.
+    #[arg(long, global = true, value_name = "DIR")]
+    studio: Option<PathBuf>,
+
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Lay out a new studio with a few explained entries.
+    #[command(after_help = "Example:\n  ballband start my-studio")]
+    Start {
+        /// The folder to make; it must be new or empty.
+        dir: PathBuf,
+    },
+    /// Write the site; nothing is touched if the studio has an error.
+    #[command(after_help = "Example:\n  ballband make --to site --as-of 2026-11-25")]
+    Make {
+        /// The site's folder; `site` in the studio if not given.
+        #[arg(long, value_name = "DIR")]
+        to: Option<PathBuf>,
+        /// Make the site as it is on this day; today if not given.
+        #[arg(long, value_name = "DATE", value_parser = date)]
+        as_of: Option<Date>,
+    },
+    /// Read everything for what is wrong or does not agree; exits with 1 on an error.
+    #[command(after_help = "Example:\n  ballband proof --format json")]
+    Proof {
+        /// For people, or one JSON object a line.
+        #[arg(long, value_enum, default_value_t = proof::Format::Text)]
+        format: proof::Format,
+        /// Read the studio as it is on this day; today if not given.
+        #[arg(long, value_name = "DATE", value_parser = date)]
+        as_of: Option<Date>,
+    },
+}
+
+/// How a command ended.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Outcome {
+    /// It did what was asked.
+    Done,
+    /// The studio has errors.
+    Errors,
+}
+
+/// Why a command could not be done: one sentence for the person who gave it.
+#[derive(Debug)]
+struct Failure(String);
+
+impl<T: std::fmt::Display> From<T> for Failure {
+    fn from(why: T) -> Self {
+        Self(why.to_string())
+    }
+}
+
+/// Runs the command of the process's own arguments.
+pub fn run() -> ExitCode {
+    let arguments = match Arguments::try_parse() {
+        Ok(arguments) => arguments,
+        Err(error) => {
+            // Help and version are no mistakes; nothing can be done about a terminal that is gone.
+            let _ = error.print();
+            return ExitCode::from(if error.use_stderr() { 2 } else { 0 });
+        }
+    };
+    let studio = arguments.studio.as_deref();
+    let outcome = match arguments.command {
+        Command::Start { dir } => start::start(&dir),
+        Command::Make { to, as_of } => make::make(studio, to.as_deref(), as_of.unwrap_or_else(today)),
+        Command::Proof { format, as_of } => proof::proof(studio, format, as_of.unwrap_or_else(today)),
+    };
+    match outcome {
+        Ok(Outcome::Done) => ExitCode::SUCCESS,
+        Ok(Outcome::Errors) => ExitCode::from(1),
+        Err(Failure(why)) => {
+            terminal::complain(&why);
+            ExitCode::from(2)
+        }
+    }
+}
+
+fn today() -> Date {
+    Date::from(jiff::ZonedDateTime::now().date())
+}
+
+fn date(text: &str) -> Result<Date, String> {
+    Date::parse(text).ok_or_else(|| "write year, month and day: 2026-11-25".to_owned())
+}

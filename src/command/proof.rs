@@ -1,0 +1,39 @@
+//! `proof`: prints every finding.
+
+use super::terminal;
+use super::{Failure, Outcome, studio};
+use crate::entry::value::Date;
+use crate::finding::{any_error, sort, to_json, to_text};
+use clap::ValueEnum;
+use std::io::{self, IsTerminal};
+use std::path::Path;
+
+/// How findings are printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Format {
+    /// For people.
+    Text,
+    /// One JSON object a line.
+    Json,
+}
+
+/// Reads the whole studio and prints what is wrong, templates included.
+pub fn proof(named: Option<&Path>, format: Format, today: Date) -> Result<Outcome, Failure> {
+    let disk = studio::find(named)?;
+    let mut studied = crate::study(&disk, today).map_err(|error| format!("cannot read the studio in `{}`: {error}", disk.root().display()))?;
+    if !any_error(&studied.findings) {
+        let (_, faults) = crate::make(&studied);
+        studied.findings.extend(faults);
+        sort(&mut studied.findings);
+    }
+    match format {
+        Format::Json => terminal::say(&to_json(&studied.findings, &studied.texts)),
+        Format::Text => {
+            let style = terminal::style(io::stdout().is_terminal());
+            terminal::say(&to_text(&studied.findings, &studied.texts, style));
+            let entries = studied.catalogue.entries.len();
+            terminal::say(&format!("{entries} entries read: {}\n", terminal::count(&studied.findings)));
+        }
+    }
+    Ok(if any_error(&studied.findings) { Outcome::Errors } else { Outcome::Done })
+}

@@ -1,0 +1,111 @@
+//! The feeds of notes: Atom (RFC 4287) and JSON Feed 1.1.
+
+use super::{Rendered, body};
+use crate::entry::value::Date;
+use crate::entry::{Entry, Note};
+use crate::page::{Shown, page_path};
+use atom_syndication::{Content, Entry as AtomEntry, Feed, FixedDateTime, Link, Person, Text};
+use serde_json::{Map, Value, json};
+
+/// How many of the latest notes a feed holds.
+const NOTES: usize = 20;
+
+const ATOM: &str = "feed.xml";
+const JSON: &str = "feed.json";
+
+/// Returns both feeds.
+pub fn feeds(shown: &Shown<'_>) -> Vec<Rendered> {
+    let mut notes: Vec<(&Entry, &Note)> = shown.catalogue.notes().collect();
+    notes.sort_by(|a, b| b.1.date.cmp(&a.1.date).then_with(|| b.0.id.cmp(&a.0.id)));
+    notes.truncate(NOTES);
+    vec![
+        Rendered { path: ATOM.to_owned(), bytes: atom(shown, &notes).into_bytes() },
+        Rendered { path: JSON.to_owned(), bytes: json_feed(shown, &notes).into_bytes() },
+    ]
+}
+
+fn moment(date: Option<Date>) -> FixedDateTime {
+    // A note without a day is never public; the fallback only keeps the type simple.
+    date.and_then(|date| date.moment().parse().ok()).unwrap_or_default()
+}
+
+fn atom(shown: &Shown<'_>, notes: &[(&Entry, &Note)]) -> String {
+    let studio = &shown.catalogue.studio;
+    let home = shown.addresses.whole("");
+    let link = |rel: &str, href: String, media: &str| Link { rel: rel.to_owned(), href, mime_type: Some(media.to_owned()), ..Link::default() };
+    let entries = notes
+        .iter()
+        .map(|(entry, note)| {
+            let address = shown.addresses.whole(&page_path(&entry.id));
+            let summary = Shown::summary(entry);
+            AtomEntry {
+                title: Text::plain(entry.common.title.clone()),
+                id: address.clone(),
+                updated: moment(note.date),
+                published: Some(moment(note.date)),
+                links: vec![link("alternate", address, "text/html")],
+                summary: (!summary.is_empty()).then(|| Text::plain(summary)),
+                content: Some(Content { content_type: Some("html".to_owned()), value: Some(body(shown, entry, true)), ..Content::default() }),
+                ..AtomEntry::default()
+            }
+        })
+        .collect();
+    let newest = notes.first().and_then(|(_, note)| note.date).or(Some(shown.catalogue.today));
+    let feed = Feed {
+        title: Text::plain(studio.title.clone()),
+        subtitle: studio.summary.clone().map(Text::plain),
+        id: home.clone(),
+        updated: moment(newest),
+        authors: vec![Person { name: studio.designer.clone().unwrap_or_else(|| studio.title.clone()), ..Person::default() }],
+        links: vec![link("self", shown.addresses.whole(ATOM), "application/atom+xml"), link("alternate", home, "text/html")],
+        lang: Some(studio.language().to_owned()),
+        entries,
+        ..Feed::default()
+    };
+    feed.to_string()
+}
+
+fn json_feed(shown: &Shown<'_>, notes: &[(&Entry, &Note)]) -> String {
+    let studio = &shown.catalogue.studio;
+    let items: Vec<Value> = notes
+        .iter()
+        .map(|(entry, note)| {
+            let address = shown.addresses.whole(&page_path(&entry.id));
+            let mut item = Map::new();
+            item.insert("id".to_owned(), json!(address));
+            item.insert("url".to_owned(), json!(address));
+            item.insert("title".to_owned(), json!(entry.common.title));
+            item.insert("content_html".to_owned(), json!(body(shown, entry, true)));
+            let summary = Shown::summary(entry);
+            if !summary.is_empty() {
+                item.insert("summary".to_owned(), json!(summary));
+            }
+            if let Some(date) = note.date {
+                item.insert("date_published".to_owned(), json!(date.moment()));
+            }
+            if let Some(picture) = shown.picture(entry) {
+                item.insert("image".to_owned(), json!(shown.whole_url(&picture.src)));
+            }
+            Value::Object(item)
+        })
+        .collect();
+    let mut feed = Map::new();
+    feed.insert("version".to_owned(), json!("https://jsonfeed.org/version/1.1"));
+    feed.insert("title".to_owned(), json!(studio.title));
+    if let Some(summary) = &studio.summary {
+        feed.insert("description".to_owned(), json!(summary));
+    }
+    feed.insert("home_page_url".to_owned(), json!(shown.addresses.whole("")));
+    feed.insert("feed_url".to_owned(), json!(shown.addresses.whole(JSON)));
+    feed.insert("language".to_owned(), json!(studio.language()));
+    if let Some(designer) = &studio.designer {
+        feed.insert("authors".to_owned(), json!([{ "name": designer }]));
+    }
+    feed.insert("items".to_owned(), Value::Array(items));
+    pretty(&Value::Object(feed))
+}
+
+/// Returns JSON over several lines, ending in a newline.
+pub fn pretty(value: &Value) -> String {
+    format!("{value:#}\n")
+}

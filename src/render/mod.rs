@@ -1,0 +1,101 @@
+//! Makes pages of contexts: templates, Markdown to HTML, feeds and lists for machines, pictures.
+//!
+//! Everything here is pure, bytes from values; nothing is written and no clock is asked.
+
+mod data;
+mod feeds;
+pub mod markdown;
+pub mod photos;
+pub mod picture;
+pub mod reference;
+mod sitemap;
+pub mod theme;
+
+pub use theme::Theme;
+
+use crate::catalogue::Catalogue;
+use crate::entry::{Entry, Reference};
+use crate::finding::Finding;
+use crate::page::{Addresses, Page, Pages, PictureSizes, Shown};
+use markdown::{Resolve, Target};
+use rayon::prelude::*;
+
+/// One file of the site.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Rendered {
+    /// Its path in the site.
+    pub path: String,
+    /// Its bytes.
+    pub bytes: Vec<u8>,
+}
+
+/// Renders a whole site: every page, the theme's assets, the feeds and the lists for machines.
+///
+/// A template that fails is a finding that names the template, the line and the entry; the page is then missing from
+/// the result, which must not be published.
+pub fn render(catalogue: &Catalogue, pages: Pages, pictures: &PictureSizes, theme: &Theme) -> (Vec<Rendered>, Vec<Finding>) {
+    let shown = Shown::new(catalogue, pictures);
+    let urls: Vec<String> = pages.pages.iter().map(|page| page.file.clone()).collect();
+    let engine = theme.engine(&pages.site);
+    let made: Vec<Result<Rendered, Finding>> = pages.pages.into_par_iter().map(|page| render_page(&shown, page, theme, &engine)).collect();
+    let mut rendered = Vec::with_capacity(made.len());
+    let mut findings = Vec::new();
+    for one in made {
+        match one {
+            Ok(page) => rendered.push(page),
+            Err(finding) => findings.push(finding),
+        }
+    }
+    rendered.extend(theme.assets());
+    rendered.extend(feeds::feeds(&shown));
+    rendered.extend(sitemap::sitemap(&shown, &urls));
+    rendered.push(data::catalogue(&shown));
+    (rendered, findings)
+}
+
+fn render_page(shown: &Shown<'_>, mut page: Page, theme: &Theme, engine: &theme::Engine) -> Result<Rendered, Finding> {
+    if let Some(entry) = page.entry.as_ref().and_then(|id| shown.catalogue.entry(id)) {
+        page.context.set_body(body(shown, entry, false));
+    }
+    let html = engine.page(&page).map_err(|error| theme.explain(&error, &page))?;
+    Ok(Rendered { path: page.file, bytes: html.into_bytes() })
+}
+
+/// Returns an entry's text as HTML; with whole addresses where it is read away from the site, as in a feed.
+fn body(shown: &Shown<'_>, entry: &Entry, whole: bool) -> String {
+    markdown::to_html(&entry.prose.source, &Site { shown, whole }, 2)
+}
+
+/// Resolves what a text refers to in the site.
+struct Site<'a> {
+    shown: &'a Shown<'a>,
+    whole: bool,
+}
+
+impl Site<'_> {
+    fn address(&self, local: String) -> String {
+        if self.whole { self.shown.whole_url(&local) } else { local }
+    }
+}
+
+impl Resolve for Site<'_> {
+    fn entry(&self, id: &Reference) -> Option<Target> {
+        let link = self.shown.link(id)?;
+        Some(Target { title: link.title, url: link.url.map(|url| self.address(url)) })
+    }
+
+    fn picture(&self, address: &str, alt: &str) -> Option<String> {
+        let mut picture = self.shown.picture_of(address, alt)?;
+        if self.whole {
+            // A reader of feeds wants one plain picture.
+            picture.src = self.shown.whole_url(&picture.src);
+            return Some(markdown::plain_picture(&picture));
+        }
+        Some(markdown::picture(&picture))
+    }
+}
+
+/// Returns where a file of the site is, as a whole address: a page by its folder.
+fn whole_address(addresses: &Addresses, file: &str) -> String {
+    addresses.whole(file.strip_suffix("index.html").unwrap_or(file))
+}

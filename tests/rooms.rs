@@ -1,0 +1,86 @@
+//! The one-way rule: a folder under `src/` uses only those above it.
+
+use std::fs;
+use std::path::Path;
+
+/// The rooms in the order of the flow; each may use those before it.
+const ORDER: [&str; 11] =
+    ["measure", "standards", "source", "finding", "notation", "entry", "catalogue", "reckon", "page", "render", "write"];
+
+/// Rooms that stand apart from the flow: nothing of ours may be used there but what is named.
+const APART: [(&str, &[&str]); 1] = [("write", &[])];
+
+fn allowed(room: &str) -> Vec<&'static str> {
+    if let Some((_, list)) = APART.iter().find(|(name, _)| *name == room) {
+        return list.to_vec();
+    }
+    ORDER.iter().copied().take_while(|name| *name != room).filter(|name| *name != "write").collect()
+}
+
+fn files(folder: &Path) -> Vec<std::path::PathBuf> {
+    let mut all = Vec::new();
+    for entry in fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            all.extend(files(&path));
+        } else if path.extension().is_some_and(|end| end == "rs") {
+            all.push(path);
+        }
+    }
+    all.sort();
+    all
+}
+
+/// Returns the rooms a text names after `crate::`, also in a list in braces.
+fn named(text: &str) -> Vec<String> {
+    let mut rooms = Vec::new();
+    for (at, _) in text.match_indices("crate::") {
+        let rest = &text[at + "crate::".len()..];
+        let list = rest.strip_prefix('{').and_then(|rest| rest.split('}').next());
+        let words = list.map_or_else(|| vec![rest], |list| list.split(',').collect());
+        for word in words {
+            rooms.push(word.trim().chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect());
+        }
+    }
+    rooms
+}
+
+#[test]
+fn every_arrow_points_up() {
+    let src = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let mut seen = 0;
+    let mut wrong = Vec::new();
+    for room in ORDER.iter().filter(|room| src.join(room).is_dir()) {
+        let allowed = allowed(room);
+        for file in files(&src.join(room)) {
+            let text = fs::read_to_string(&file).unwrap();
+            for used in named(&text) {
+                seen += 1;
+                let own = used == *room;
+                if !own && !allowed.contains(&used.as_str()) {
+                    wrong.push(format!("{} uses {used}", file.strip_prefix(&src).unwrap().display()));
+                }
+            }
+        }
+    }
+    assert!(seen > 100, "only {seen} uses of crate:: were seen");
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+#[test]
+fn an_arrow_the_wrong_way_would_be_seen() {
+    assert_eq!(named("use crate::{page, write};\nlet x = crate::render::theme();"), ["page", "write", "render"]);
+    assert!(!allowed("reckon").contains(&"page"));
+    assert!(allowed("page").contains(&"reckon"));
+}
+
+#[test]
+fn what_makes_the_site_never_opens_what_is_private() {
+    let src = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    for room in ["catalogue", "page", "render"] {
+        for file in files(&src.join(room)) {
+            let text = fs::read_to_string(&file).unwrap();
+            assert!(!text.contains("for_desk"), "{} opens a private field", file.display());
+        }
+    }
+}
