@@ -56,6 +56,7 @@ pub fn study(files: &dyn Files, today: Date) -> io::Result<Studied> {
     findings.extend(faults);
     let (catalogue, loose) = catalogue::join(entries, studio, Join { texts: &texts, today });
     findings.extend(loose);
+    findings.extend(reckon::check(&catalogue, &texts));
     let (photos, spoilt) = render::photos::photos(&catalogue, files);
     findings.extend(spoilt);
     finding::sort(&mut findings);

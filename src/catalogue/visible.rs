@@ -8,8 +8,8 @@ use crate::entry::{Data, Entry};
 pub enum Visibility {
     /// It has a page.
     Public,
-    /// A design before publication: its title, summary, garment and stage are on the page of designs on the way, and
-    /// nothing else of it is anywhere.
+    /// A design before publication: its title, summary, garment, stage and planned day are on the page of designs on the
+    /// way, and nothing else of it is anywhere.
     OnTheWay,
     /// Nothing of it is on the site.
     Hidden,

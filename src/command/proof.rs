@@ -32,7 +32,8 @@ pub fn proof(named: Option<&Path>, format: Format, today: Date) -> Result<Outcom
             let style = terminal::style(io::stdout().is_terminal());
             terminal::say(&to_text(&studied.findings, &studied.texts, style));
             let entries = studied.catalogue.entries.len();
-            terminal::say(&format!("{entries} entries read: {}\n", terminal::count(&studied.findings)));
+            let noun = if entries == 1 { "entry" } else { "entries" };
+            terminal::say(&format!("{entries} {noun} read: {}\n", terminal::count(&studied.findings)));
         }
     }
     Ok(if any_error(&studied.findings) { Outcome::Errors } else { Outcome::Done })

@@ -11,8 +11,16 @@ macro_rules! content {
 
 /// The studio that is laid out: paths and contents. A test compares the list with the folder.
 pub static CONTENT: &[(&str, &[u8])] = content!(
-    "studio.yaml", "yarns.yaml", "people.yaml", "patterns/first-hat.md", "patterns/bank-mittens.md", "projects/rainy-day-hat.md",
-    "projects/two-socks.md", "journal/2026-10-16-one-and-a-half.md", "techniques/closing-a-crown.md", "pages/about.md",
+    "studio.yaml",
+    "yarns.yaml",
+    "people.yaml",
+    "patterns/first-hat.md",
+    "patterns/bank-mittens.md",
+    "projects/rainy-day-hat.md",
+    "projects/two-socks.md",
+    "journal/2026-10-16-one-and-a-half.md",
+    "techniques/closing-a-crown.md",
+    "pages/about.md",
 );
 
 /// Writes the explained studio into a new or empty folder.

@@ -1,5 +1,6 @@
 //! How a value of front matter becomes a typed field.
 
+use super::value::{RUN_TAKEN_APART, broken_run};
 use super::yaml::{Node, Notes, Trail, Yaml};
 use crate::finding::{Code, Severity, nearest};
 
@@ -85,7 +86,14 @@ impl<'a> Keys<'a> {
     /// Returns a node's keys; a node that is no map is noted as the wrong type.
     pub fn of(node: &Node<'a>, what: &str, notes: &mut Notes<'_>) -> Option<Self> {
         match node.value {
-            Yaml::Map(entries) => Some(Self { entries, node: *node }),
+            Yaml::Map(entries) => {
+                // The pieces of a run are no keys of their own; telling each of them would hide what happened.
+                if let Some(run) = broken_run(entries) {
+                    notes.value(&RUN_TAKEN_APART, node, "YAML has taken a size run apart at its commas", Some(run));
+                    return None;
+                }
+                Some(Self { entries, node: *node })
+            }
             Yaml::Null => Some(Self { entries: &[], node: *node }),
             _ => {
                 wrong_type(node, what, notes);
@@ -113,10 +121,6 @@ impl<'a> Keys<'a> {
                 continue;
             }
             let node = Node { value, trail: Trail::Key(&self.node.trail, name) };
-            if let Some(run) = super::value::broken_run(self.entries) {
-                notes.key(&super::value::RUN_TAKEN_APART, &node, "YAML has taken a size run apart at its commas", Some(run));
-                return;
-            }
             let help = match nearest(name, names()) {
                 Some(near) => format!("did you mean `{near}`?"),
                 None => format!("{record} takes {}", list(names())),

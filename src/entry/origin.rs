@@ -35,7 +35,13 @@ impl Origin {
 
     /// Returns the place of the value of keys below the entry: `["finished", "chest"]`.
     pub fn field(&self, keys: &[&str], texts: &Texts) -> Place {
-        let steps = self.root.iter().cloned().chain(keys.iter().map(|key| Step::Key(Box::from(*key)))).collect::<Vec<_>>();
+        let way: Vec<Step> = keys.iter().map(|key| Step::Key(Box::from(*key))).collect();
+        self.value(&way, texts)
+    }
+
+    /// Returns the place of a value at the end of a way below the entry.
+    pub fn value(&self, way: &[Step], texts: &Texts) -> Place {
+        let steps: Vec<Step> = self.root.iter().chain(way).cloned().collect();
         self.locate(&steps, On::Value, None, texts)
     }
 

@@ -1,7 +1,8 @@
 //! The studio's own file.
 
 use super::field::{Field, record, wrong_type};
-use super::value::Web;
+use super::common::Anything;
+use super::value::{Private, Web};
 use super::yaml::{Node, Notes};
 use crate::measure::{Bracket, Inch, Percent, RunStyle, System};
 
@@ -30,6 +31,8 @@ record! {
         "theme" => theme: Option<String>,
         /// How videos are published.
         "video" => video: Option<VideoSettings>,
+        /// Anything that must never reach the site.
+        "private" => private: Option<Private<Anything>>,
     }
 }
 
@@ -67,6 +70,7 @@ impl Studio {
             sizes_in: None,
             theme: None,
             video: None,
+            private: None,
         }
     }
 

@@ -58,8 +58,9 @@ fn shows_text(place: &Place, texts: &Texts) -> bool {
 
 fn snippet<'a>(place: &'a Place, texts: &'a Texts, kind: AnnotationKind, label: &'a str) -> Snippet<'a, annotate_snippets::Annotation<'a>> {
     let text = texts.of(&place.file);
-    let end = place.span.end.min(text.len());
-    let start = place.span.start.min(end);
+    // A place that cuts a letter in two, as that of a wrong byte does, is widened to the whole letter.
+    let end = text.ceil_char_boundary(place.span.end);
+    let start = text.floor_char_boundary(place.span.start.min(end));
     let annotation = kind.span(start..end);
     let annotation = if label.is_empty() { annotation } else { annotation.label(label) };
     Snippet::source(text).path(place.file.as_str()).annotation(annotation)

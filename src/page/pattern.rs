@@ -2,7 +2,7 @@
 
 use super::view::{Band, BandSize, Both, Head, Line, Link, Picture, ProjectItem, SizeRow, SizeTable};
 use super::{Shown, lists, page_path, project, words};
-use crate::entry::value::{Map, Stage, Words};
+use crate::entry::value::{Map, Stage, Wearer, Words};
 use crate::entry::{Entry, Kind, Pattern, Reference, YarnUse};
 use crate::measure::{Count, FabricLength, Mass, Needle, NeedleSize, Run, System, Value, YarnLength};
 use crate::reckon::{self, Requirement};
@@ -178,6 +178,7 @@ fn facts(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Fact> {
             facts.push(Fact { label, parts });
         }
     };
+    add("For".to_owned(), pattern.wearer.map(|wearer| Both { first: words::sentence(wearer_in_words(wearer)), second: String::new() }).into_iter().collect());
     for (name, run) in &pattern.to_fit.0 {
         add(format!("To fit {name}"), fabric_range(shown, run));
     }
@@ -199,6 +200,16 @@ fn facts(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Fact> {
         add("Level".to_owned(), vec![Both { first: words::sentence(level.name()), second: String::new() }]);
     }
     facts
+}
+
+fn wearer_in_words(wearer: Wearer) -> &'static str {
+    match wearer {
+        Wearer::Women => "women",
+        Wearer::Men => "men",
+        Wearer::Youth => "young people",
+        Wearer::Child => "children",
+        Wearer::Baby => "babies",
+    }
 }
 
 fn fabric_range(shown: &Shown<'_>, run: &Run<FabricLength>) -> Vec<Both> {

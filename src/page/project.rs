@@ -48,6 +48,8 @@ pub struct ProjectView {
     pub mass: Option<Both>,
     /// What it takes beside yarn.
     pub materials: Vec<String>,
+    /// What is still to be done; empty once it is finished.
+    pub left_to_do: Vec<String>,
     /// What was made otherwise than the pattern says; may be empty.
     pub changes: String,
     /// Where else it is mentioned.
@@ -75,6 +77,7 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, project: &Project) -> ProjectCo
         length: length.map(|length| shown.length(length)),
         mass: mass.map(|mass| shown.mass(mass)),
         materials: project.materials.clone(),
+        left_to_do: if finished.is_some() { Vec::new() } else { project.left_to_do.clone() },
         changes: project.changes.clone().unwrap_or_default(),
         mentioned: lists::mentions(shown, &entry.id, |_| true),
     };

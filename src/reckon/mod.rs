@@ -4,11 +4,13 @@
 //! a clock or a page.
 
 mod buy;
+mod check;
 mod progress;
 mod totals;
 mod used;
 
 pub use buy::{Requirement, Skeins, requirements, skeins, total};
+pub use check::check;
 pub use progress::latest_progress;
 pub use totals::{Year, by_year};
 pub use used::{Usage, used};

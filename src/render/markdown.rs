@@ -36,7 +36,7 @@ pub fn to_html(source: &str, resolve: &dyn Resolve, first_level: u8) -> String {
     let events: Vec<Event<'_>> = Parser::new_ext(source, options()).collect();
     let has_first = events.iter().any(|event| matches!(event, Event::Start(Tag::Heading { level: HeadingLevel::H1, .. })));
     let shift = if has_first { first_level.saturating_sub(1) } else { 0 };
-    let mut dress = Dress { resolve, shift, ids: Ids::default(), links: Vec::new(), tables: 0, out: Vec::with_capacity(events.len()) };
+    let mut dress = Dress { resolve, shift, ids: Ids::default(), links: Vec::new(), tables: 0, in_comment: false, out: Vec::with_capacity(events.len()) };
     dress.all(events);
     let mut out = String::with_capacity(source.len() * 3 / 2);
     html::push_html(&mut out, dress.out.into_iter());
@@ -85,6 +85,8 @@ struct Dress<'a> {
     ids: Ids,
     links: Vec<Open>,
     tables: usize,
+    /// Whether a comment is open that ends in a later piece of HTML.
+    in_comment: bool,
     out: Vec<Event<'a>>,
 }
 
@@ -130,6 +132,16 @@ impl<'a> Dress<'a> {
                     self.out.push(Event::Html(CowStr::from("</div>\n")));
                 }
                 Event::Start(Tag::CodeBlock(kind)) => self.code(&kind),
+                Event::Html(html) => {
+                    if let Some(seen) = self.without_comments(&html) {
+                        self.out.push(Event::Html(CowStr::from(seen)));
+                    }
+                }
+                Event::InlineHtml(html) => {
+                    if let Some(seen) = self.without_comments(&html) {
+                        self.out.push(Event::InlineHtml(CowStr::from(seen)));
+                    }
+                }
                 Event::End(TagEnd::CodeBlock) => self.out.push(Event::Html(CowStr::from("</code></pre>\n"))),
                 other => self.out.push(other),
             }
@@ -225,6 +237,30 @@ impl<'a> Dress<'a> {
         if let Some(Open::Link) | None = self.links.pop() {
             self.out.push(Event::End(TagEnd::Link));
         }
+    }
+
+    /// Returns a piece of HTML without comments, or nothing if it held nothing else: what a writer hides from the page must
+    /// not be in its source either. A comment may go on over several pieces.
+    fn without_comments(&mut self, html: &str) -> Option<String> {
+        let mut out = String::new();
+        let mut rest = html;
+        loop {
+            if self.in_comment {
+                let Some((_, after)) = rest.split_once("-->") else { break };
+                self.in_comment = false;
+                rest = after;
+            }
+            let Some((before, after)) = rest.split_once("<!--") else {
+                out.push_str(rest);
+                break;
+            };
+            out.push_str(before);
+            // `<!-->` and `<!--->` are whole comments (CommonMark 0.31.2, HTML comment).
+            let whole = after.strip_prefix('>').or_else(|| after.strip_prefix("->"));
+            self.in_comment = whole.is_none();
+            rest = whole.unwrap_or(after);
+        }
+        (!out.trim().is_empty()).then_some(out)
     }
 
     fn code(&mut self, kind: &CodeBlockKind<'_>) {

@@ -106,7 +106,7 @@ impl Level {
         };
         named.or_else(older).ok_or_else(|| NotALevel {
             written: text.trim().to_owned(),
-            near: near(&word, Self::ALL.into_iter().map(Self::name)),
+            near: near(&word, Self::ALL.into_iter().map(Self::name)).into_iter().map(str::to_owned).collect(),
         })
     }
 

@@ -7,6 +7,7 @@
 pub mod grist;
 pub mod levels;
 mod near;
+pub use near::near;
 pub mod needles;
 pub mod table;
 pub mod yarn_weights;

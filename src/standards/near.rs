@@ -1,32 +1,18 @@
-//! Near misses among names.
+//! Near misses among names: most mistakes are typing.
 
-/// The names that are a slip or two away from what was written, the nearest first.
+/// Returns the names close enough to a written one to be meant, the nearest first, equally near ones by name.
 ///
-/// One slip in short names, two from six letters on. A slip is a letter too many, too few or wrong.
-pub(super) fn near<'a>(written: &str, names: impl IntoIterator<Item = &'a str>) -> Vec<String> {
-    let allowed = if written.chars().count() < 6 { 1 } else { 2 };
+/// Close is measured by Damerau and Levenshtein's count of edits, case aside; at most a third of the letters, and always
+/// one, may differ.
+pub fn near<'a>(written: &str, names: impl IntoIterator<Item = &'a str>) -> Vec<&'a str> {
+    let written = written.to_lowercase();
+    let allowed = (written.chars().count() / 3).max(1);
     let mut found: Vec<(usize, &str)> = names
         .into_iter()
-        .map(|name| (distance(written, name), name))
+        .map(|name| (strsim::damerau_levenshtein(&written, &name.to_lowercase()), name))
         .filter(|(slips, _)| *slips <= allowed)
         .collect();
     found.sort_unstable();
     found.dedup();
-    found.into_iter().map(|(_, name)| name.to_owned()).collect()
-}
-
-/// How many letters must be put in, taken out or changed.
-fn distance(one: &str, two: &str) -> usize {
-    let two: Vec<char> = two.chars().collect();
-    let mut row: Vec<usize> = (0..=two.len()).collect();
-    for (index, left) in one.chars().enumerate() {
-        let mut next = vec![index + 1];
-        for ((right, above_left), above) in two.iter().zip(row.iter()).zip(row.iter().skip(1)) {
-            let beside = next.last().copied().unwrap_or(index + 1);
-            let changed = above_left + usize::from(left != *right);
-            next.push(changed.min(above + 1).min(beside + 1));
-        }
-        row = next;
-    }
-    row.last().copied().unwrap_or(0)
+    found.into_iter().map(|(_, name)| name).collect()
 }

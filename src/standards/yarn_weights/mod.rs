@@ -130,7 +130,7 @@ pub fn by_name(name: &str) -> Result<&'static YarnWeight, NotAWeight> {
     match weights.as_slice() {
         [weight] => Ok(weight),
         [] => {
-            let near = near(&plain, names::NAMES.iter().map(|(known, _)| *known));
+            let near = near(&plain, names::NAMES.iter().map(|(known, _)| *known)).into_iter().map(str::to_owned).collect();
             Err(NotAWeight::Unknown {
                 written: name.trim().to_owned(),
                 near,

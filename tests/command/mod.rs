@@ -1,0 +1,187 @@
+//! Whole commands, run as a person would.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+/// Returns a new folder for one test.
+fn folder(name: &str) -> PathBuf {
+    static NEXT: AtomicUsize = AtomicUsize::new(0);
+    let number = NEXT.fetch_add(1, Ordering::Relaxed);
+    let at = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("command-{name}-{}-{number}", std::process::id()));
+    let _ = fs::remove_dir_all(&at);
+    fs::create_dir_all(&at).unwrap();
+    at
+}
+
+fn ballband(arguments: &[&str], here: &Path) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_ballband")).args(arguments).current_dir(here).output().unwrap()
+}
+
+fn out(output: &Output) -> String {
+    String::from_utf8_lossy(&output.stdout).into_owned()
+}
+
+fn err(output: &Output) -> String {
+    String::from_utf8_lossy(&output.stderr).into_owned()
+}
+
+fn small_studio(at: &Path) {
+    fs::write(at.join("studio.yaml"), crate::support::STUDIO).unwrap();
+    fs::create_dir_all(at.join("pages")).unwrap();
+    fs::write(at.join("pages/about.md"), "---\ntitle: About\n---\n\nHello.\n").unwrap();
+}
+
+/// Returns every file below a folder with its bytes.
+fn tree(folder: &Path) -> Vec<(String, Vec<u8>)> {
+    let mut all = Vec::new();
+    for entry in walkdir::WalkDir::new(folder).sort_by_file_name() {
+        let entry = entry.unwrap();
+        if entry.file_type().is_file() {
+            let path = entry.path().strip_prefix(folder).unwrap().to_string_lossy().into_owned();
+            all.push((path, fs::read(entry.path()).unwrap()));
+        }
+    }
+    all
+}
+
+#[test]
+fn start_lays_out_a_studio_that_has_no_findings_and_can_be_made() {
+    let here = folder("start");
+    let started = ballband(&["start", "studio"], &here);
+    assert_eq!(started.status.code(), Some(0), "{}", err(&started));
+    let proof = ballband(&["proof", "--studio", "studio"], &here);
+    assert_eq!(proof.status.code(), Some(0), "{}", out(&proof));
+    assert!(out(&proof).ends_with("no findings\n"), "{}", out(&proof));
+    let made = ballband(&["make", "--studio", "studio", "--to", "site"], &here);
+    assert_eq!(made.status.code(), Some(0), "{}", err(&made));
+    assert!(here.join("site/index.html").is_file());
+    let again = ballband(&["start", "studio"], &here);
+    assert_eq!(again.status.code(), Some(2));
+    assert!(err(&again).contains("is not empty"), "{}", err(&again));
+}
+
+#[test]
+fn everything_in_the_content_folder_is_laid_out() {
+    let here = folder("content");
+    assert_eq!(ballband(&["start", "studio"], &here).status.code(), Some(0));
+    let (laid_out, content) = (tree(&here.join("studio")), tree(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")));
+    let names = |tree: &[(String, Vec<u8>)]| tree.iter().map(|(name, _)| name.clone()).collect::<Vec<_>>();
+    assert_eq!(names(&laid_out), names(&content));
+    assert!(laid_out == content);
+}
+
+#[test]
+fn a_second_make_changes_nothing_and_two_folders_are_alike() {
+    let here = folder("twice");
+    small_studio(&here);
+    for site in ["one", "two"] {
+        let made = ballband(&["make", "--to", site, "--as-of", "2026-11-25"], &here);
+        assert_eq!(made.status.code(), Some(0), "{}", err(&made));
+    }
+    assert_eq!(tree(&here.join("one")), tree(&here.join("two")));
+    let again = ballband(&["make", "--to", "one", "--as-of", "2026-11-25"], &here);
+    assert!(out(&again).contains(": 0 changed;"), "{}", out(&again));
+}
+
+#[test]
+fn an_error_leaves_the_old_site_untouched() {
+    let here = folder("untouched");
+    small_studio(&here);
+    assert_eq!(ballband(&["make", "--to", "site"], &here).status.code(), Some(0));
+    let before = tree(&here.join("site"));
+    fs::write(here.join("pages/about.md"), "---\ntitle: About\n---\n\nSee <pattern:nowhere>.\n").unwrap();
+    let made = ballband(&["make", "--to", "site"], &here);
+    assert_eq!(made.status.code(), Some(1));
+    assert!(err(&made).contains("error[unknown-reference]: there is no `pattern:nowhere`"), "{}", err(&made));
+    assert_eq!(tree(&here.join("site")), before);
+}
+
+#[test]
+fn a_removed_entry_takes_its_page_along_and_nothing_else() {
+    let here = folder("removed");
+    small_studio(&here);
+    fs::write(here.join("pages/old.md"), "---\ntitle: Old\n---\n").unwrap();
+    assert_eq!(ballband(&["make", "--to", "site"], &here).status.code(), Some(0));
+    assert!(here.join("site/old/index.html").is_file());
+    fs::write(here.join("site/hers.txt"), "put here by hand").unwrap();
+    fs::remove_file(here.join("pages/old.md")).unwrap();
+    let made = ballband(&["make", "--to", "site"], &here);
+    assert_eq!(made.status.code(), Some(0), "{}", err(&made));
+    assert!(!here.join("site/old").exists());
+    assert_eq!(fs::read_to_string(here.join("site/hers.txt")).unwrap(), "put here by hand");
+}
+
+#[test]
+fn a_folder_with_other_things_in_it_is_refused() {
+    let here = folder("not-ours");
+    small_studio(&here);
+    fs::create_dir_all(here.join("letters")).unwrap();
+    fs::write(here.join("letters/one.txt"), "dear").unwrap();
+    let made = ballband(&["make", "--to", "letters"], &here);
+    assert_eq!(made.status.code(), Some(2));
+    assert_eq!(err(&made).lines().count(), 1, "{}", err(&made));
+    assert!(err(&made).contains("ballband did not make"), "{}", err(&made));
+    assert_eq!(tree(&here.join("letters")).len(), 1);
+}
+
+#[test]
+fn no_studio_is_one_clear_sentence() {
+    let here = folder("nowhere");
+    for arguments in [&["make", "--studio", "missing"][..], &["proof", "--studio", "."], &["make"]] {
+        // The test's folder lies below no studio, so looking upwards ends at the root.
+        let output = ballband(arguments, &here);
+        assert_eq!(output.status.code(), Some(2), "{arguments:?}: {}", err(&output));
+        assert_eq!(err(&output).lines().count(), 1, "{}", err(&output));
+        assert!(err(&output).contains("ballband start DIR"), "{}", err(&output));
+    }
+}
+
+#[test]
+fn a_studio_is_found_from_a_folder_inside_it() {
+    let here = folder("inside");
+    small_studio(&here);
+    let proof = ballband(&["proof"], &here.join("pages"));
+    assert_eq!(proof.status.code(), Some(0), "{}", err(&proof));
+    assert_eq!(out(&proof), "1 entry read: no findings\n");
+}
+
+#[test]
+fn proof_prints_one_json_object_a_line() {
+    let here = folder("json");
+    small_studio(&here);
+    fs::write(here.join("pages/about.md"), "---\ntitle: About\ntitel: About us\n---\n").unwrap();
+    let proof = ballband(&["proof", "--format", "json"], &here);
+    assert_eq!(proof.status.code(), Some(1));
+    let lines: Vec<serde_json::Value> = out(&proof).lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    let expected = serde_json::json!({
+        "code": "unknown-key", "severity": "error", "file": "pages/about.md", "line": 3, "column": 1,
+        "message": "`titel` is not a key of a page", "help": "did you mean `title`?",
+    });
+    assert_eq!(lines, [expected]);
+}
+
+#[test]
+fn a_finding_reads_well_in_print() {
+    let here = folder("print");
+    small_studio(&here);
+    fs::write(here.join("yarns.yaml"), "heron-dk:\n  title: Heron DK\n  put-up: 225 / 100 g\n").unwrap();
+    let proof = ballband(&["proof"], &here);
+    let expected = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/command/print.txt")).unwrap();
+    assert_eq!(out(&proof), expected);
+}
+
+#[test]
+fn every_command_has_help_with_an_example() {
+    let here = folder("help");
+    for command in ["start", "make", "proof"] {
+        let help = ballband(&[command, "--help"], &here);
+        assert_eq!(help.status.code(), Some(0));
+        assert!(out(&help).contains(&format!("Example:\n  ballband {command}")), "{}", out(&help));
+    }
+    let version = ballband(&["--version"], &here);
+    assert_eq!(out(&version), format!("ballband {}\n", env!("CARGO_PKG_VERSION")));
+    assert_eq!(ballband(&["mend"], &here).status.code(), Some(2));
+    assert_eq!(ballband(&["make", "--as-of", "soon"], &here).status.code(), Some(2));
+}

@@ -1,0 +1,5 @@
+//! Templates, Markdown, feeds and pictures.
+
+mod commonmark;
+mod picture;
+mod theme;
