@@ -8,17 +8,17 @@
 //! [`study`] is the first half of the walk, up to the joined catalogue; [`make`] is the second, up to the files of the
 //! site. Neither touches a disk or a clock: both get what they need as arguments.
 
-pub mod measure;
-pub mod standards;
-pub mod source;
-pub mod finding;
-pub mod entry;
 pub mod catalogue;
-pub mod reckon;
-pub mod page;
-pub mod render;
-pub mod write;
 pub mod command;
+pub mod entry;
+pub mod finding;
+pub mod measure;
+pub mod page;
+pub mod reckon;
+pub mod render;
+pub mod source;
+pub mod standards;
+pub mod write;
 
 use catalogue::{Catalogue, Join};
 use entry::Studio;

@@ -4,8 +4,19 @@ use std::fs;
 use std::path::Path;
 
 /// The rooms in the order of the flow; each may use those before it.
-const ORDER: [&str; 11] =
-    ["measure", "standards", "source", "finding", "notation", "entry", "catalogue", "reckon", "page", "render", "write"];
+const ORDER: [&str; 11] = [
+    "measure",
+    "standards",
+    "source",
+    "finding",
+    "notation",
+    "entry",
+    "catalogue",
+    "reckon",
+    "page",
+    "render",
+    "write",
+];
 
 /// Rooms that stand apart from the flow: nothing of ours may be used there but what is named.
 const APART: [(&str, &[&str]); 1] = [("write", &[])];

@@ -29,7 +29,8 @@ pub static RESERVED_PAGE: Code = Code {
 };
 
 /// The first parts of addresses that plain pages cannot have.
-pub const RESERVED: [&str; 9] = ["patterns", "projects", "journal", "yarns", "techniques", "people", "on-the-needles", "finished", "photos"];
+pub const RESERVED: [&str; 9] =
+    ["patterns", "projects", "journal", "yarns", "techniques", "people", "on-the-needles", "finished", "photos"];
 
 /// What joining needs beside the entries.
 #[derive(Clone, Copy, Debug)]
@@ -73,7 +74,9 @@ impl<'a> Known<'a> {
     }
 
     fn has(&self, id: &Reference) -> bool {
-        self.entries.entries.contains_key(id) || self.entries.broken.contains(id) || self.entries.broken_kinds.contains(&id.kind)
+        self.entries.entries.contains_key(id)
+            || self.entries.broken.contains(id)
+            || self.entries.broken_kinds.contains(&id.kind)
     }
 
     fn keys(&self, kind: Kind) -> impl Iterator<Item = &'a str> {
@@ -98,7 +101,11 @@ fn unknown(entry: &Entry, mention: &Mention, known: &Known<'_>, texts: &Texts) -
 fn reserved(entry: &Entry, texts: &Texts) -> Option<Finding> {
     let taken = entry.id.kind == Kind::Page && RESERVED.contains(&entry.id.key.as_str());
     taken.then(|| {
-        let finding = Finding::new(&RESERVED_PAGE, entry.origin.start(texts), format!("the site itself has a page `/{}/`", entry.id.key));
+        let finding = Finding::new(
+            &RESERVED_PAGE,
+            entry.origin.start(texts),
+            format!("the site itself has a page `/{}/`", entry.id.key),
+        );
         finding.help("give the page another name")
     })
 }

@@ -47,7 +47,8 @@ pub fn check(entry: &Entry, texts: &Texts, findings: &mut Vec<Finding>) {
     if let Some(path) = &entry.common.picture {
         let place = entry.origin.field(&["picture"], texts);
         if entry.common.alt.is_none() {
-            let finding = Finding::new(&crate::entry::prose::NO_DESCRIPTION, place.clone(), "the picture has no description");
+            let finding =
+                Finding::new(&crate::entry::prose::NO_DESCRIPTION, place.clone(), "the picture has no description");
             findings.push(finding.help("say under `alt:` what it shows"));
         }
         check_one(path, place, texts, findings);
@@ -69,7 +70,10 @@ fn check_one(address: &str, place: Place, texts: &Texts, findings: &mut Vec<Find
     };
     if texts.others.binary_search(&path).is_err() {
         let near = nearest(path.as_str(), texts.others.iter().map(FilePath::as_str));
-        let help = near.map_or("put the picture there, or write the path from the studio's folder: `photos/yoke.jpg`".to_owned(), |near| format!("did you mean `{near}`?"));
+        let help = near.map_or(
+            "put the picture there, or write the path from the studio's folder: `photos/yoke.jpg`".to_owned(),
+            |near| format!("did you mean `{near}`?"),
+        );
         findings.push(Finding::new(&PICTURE_MISSING, place, format!("there is no picture `{path}`")).help(help));
     } else if !EXTENSIONS.contains(&path.extension().as_str()) {
         let finding = Finding::new(&PICTURE_MISSING, place, format!("`{path}` is not a JPEG, PNG or WebP picture"));

@@ -17,7 +17,8 @@ pub fn make(named: Option<&Path>, to: Option<&Path>, today: Date) -> Result<Outc
     let ticker = Ticker::new();
     let disk = studio::find(named)?;
     let folder = to.map_or_else(|| disk.root().join("site"), Path::to_path_buf);
-    let mut studied = crate::study(&disk, today).map_err(|error| format!("cannot read the studio in `{}`: {error}", disk.root().display()))?;
+    let mut studied = crate::study(&disk, today)
+        .map_err(|error| format!("cannot read the studio in `{}`: {error}", disk.root().display()))?;
     if any_error(&studied.findings) {
         return refuse(&studied.findings, &studied.texts, &folder);
     }
@@ -37,7 +38,11 @@ pub fn make(named: Option<&Path>, to: Option<&Path>, today: Date) -> Result<Outc
     Ok(Outcome::Done)
 }
 
-fn refuse(findings: &[crate::finding::Finding], texts: &crate::source::Texts, folder: &Path) -> Result<Outcome, Failure> {
+fn refuse(
+    findings: &[crate::finding::Finding],
+    texts: &crate::source::Texts,
+    folder: &Path,
+) -> Result<Outcome, Failure> {
     terminal::findings(findings, texts);
     terminal::say(&format!("{}; `{}` is as it was\n", terminal::count(findings), folder.display()));
     Ok(Outcome::Errors)
@@ -64,9 +69,8 @@ fn site_files(rendered: Vec<Rendered>, photos: &[Photo], disk: &Disk) -> Result<
         });
         for (part, variant) in photo.variants.iter().enumerate() {
             let digest = Digest::from(variant.digest(photo.digest));
-            files.push(SiteFile::part(SitePath::new(&photo.path(variant))?, digest, &batch, part));
+            files.push(SiteFile::part(SitePath::new(photo.path(variant))?, digest, &batch, part));
         }
     }
     Ok(files)
 }
-

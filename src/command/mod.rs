@@ -1,7 +1,10 @@
 //! The edge: one file a command. Each finds the studio, walks the stages, prints, and chooses an exit status.
 //!
 //! Exit status: 0 done, 1 the studio has errors, 2 the command itself could not be done.
-#![allow(clippy::disallowed_methods, reason = "the terminal, the clock and the current folder are read here and handed on as values")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "the terminal, the clock and the current folder are read here and handed on as values"
+)]
 
 mod make;
 mod proof;

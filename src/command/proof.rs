@@ -20,7 +20,8 @@ pub enum Format {
 /// Reads the whole studio and prints what is wrong, templates included.
 pub fn proof(named: Option<&Path>, format: Format, today: Date) -> Result<Outcome, Failure> {
     let disk = studio::find(named)?;
-    let mut studied = crate::study(&disk, today).map_err(|error| format!("cannot read the studio in `{}`: {error}", disk.root().display()))?;
+    let mut studied = crate::study(&disk, today)
+        .map_err(|error| format!("cannot read the studio in `{}`: {error}", disk.root().display()))?;
     if !any_error(&studied.findings) {
         let (_, faults) = crate::make(&studied);
         studied.findings.extend(faults);

@@ -29,7 +29,10 @@ pub fn start(folder: &Path) -> Result<Outcome, Failure> {
     if folder.exists() {
         let mut inside = fs::read_dir(folder).map_err(|error| doing("look into", error))?;
         if inside.next().is_some() {
-            return Err(Failure(format!("`{}` is not empty, so nothing was written; name a new folder", folder.display())));
+            return Err(Failure(format!(
+                "`{}` is not empty, so nothing was written; name a new folder",
+                folder.display()
+            )));
         }
     }
     for (path, bytes) in CONTENT {

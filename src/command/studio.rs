@@ -11,7 +11,11 @@ pub fn find(named: Option<&Path>) -> Result<Disk, Failure> {
         if disk.is_studio() {
             return Ok(disk);
         }
-        let why = if folder.is_dir() { format!("`{}` is no studio: it holds no `{MARK}`", folder.display()) } else { format!("there is no folder `{}`", folder.display()) };
+        let why = if folder.is_dir() {
+            format!("`{}` is no studio: it holds no `{MARK}`", folder.display())
+        } else {
+            format!("there is no folder `{}`", folder.display())
+        };
         return Err(Failure(format!("{why}; name a studio's folder, or lay one out with `ballband start DIR`")));
     }
     let here = std::env::current_dir()?;

@@ -107,7 +107,12 @@ impl<'a> Keys<'a> {
         match self.entries.iter().find(|(name, _)| name == key) {
             Some((name, value)) => T::read(&Node { value, trail: Trail::Key(&self.node.trail, name) }, notes),
             None => T::absent().or_else(|| {
-                notes.key(&MISSING, &self.node, format!("{record} needs `{key}`"), Some(format!("add `{key}:`, {}", T::WHAT)));
+                notes.key(
+                    &MISSING,
+                    &self.node,
+                    format!("{record} needs `{key}`"),
+                    Some(format!("add `{key}:`, {}", T::WHAT)),
+                );
                 None
             }),
         }

@@ -49,7 +49,8 @@ pub struct Parts {
 /// A finding, if the file is empty, has no front matter or does not close it.
 pub fn split(file: &FilePath, text: &str) -> Result<Parts, Finding> {
     if text.trim().is_empty() {
-        return Err(Finding::new(&EMPTY_FILE, Place::whole(file), "the file is empty").help("begin it with `---`, `title: …`, `---`, or delete it"));
+        return Err(Finding::new(&EMPTY_FILE, Place::whole(file), "the file is empty")
+            .help("begin it with `---`, `title: …`, `---`, or delete it"));
     }
     let mut lines = text.split_inclusive('\n');
     let first = lines.next().unwrap_or_default();
@@ -71,5 +72,6 @@ pub fn split(file: &FilePath, text: &str) -> Result<Parts, Finding> {
         at += line.len();
     }
     let place = Place { file: file.clone(), span: 0..3 };
-    Err(Finding::new(&FRONT_MATTER_OPEN, place, "the front matter is never closed").help("put a line `---` after the last key"))
+    Err(Finding::new(&FRONT_MATTER_OPEN, place, "the front matter is never closed")
+        .help("put a line `---` after the last key"))
 }

@@ -24,7 +24,8 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind, in the order lists show them.
-    pub const ALL: [Self; 7] = [Self::Pattern, Self::Project, Self::Note, Self::Yarn, Self::Technique, Self::Person, Self::Page];
+    pub const ALL: [Self; 7] =
+        [Self::Pattern, Self::Project, Self::Note, Self::Yarn, Self::Technique, Self::Person, Self::Page];
 
     /// Returns the word that names the kind in a reference.
     pub fn word(self) -> &'static str {

@@ -50,6 +50,8 @@ pub struct Entry {
     pub mentions: Vec<Mention>,
     /// The file it stands in.
     pub origin: Origin,
+    /// Its keys whose values could not be read as they stand: checks leave them alone, since they were told of already.
+    pub spoilt: Vec<Box<str>>,
 }
 
 /// The fields of an entry's own kind.
@@ -83,6 +85,11 @@ pub struct Mention {
 }
 
 impl Entry {
+    /// Returns whether a key's value could not be read as it stands.
+    pub fn is_spoilt(&self, key: &str) -> bool {
+        self.spoilt.iter().any(|spoilt| **spoilt == *key)
+    }
+
     /// Returns the day the entry is of: a note's date, a pattern's publication, a project's beginning.
     pub fn date(&self) -> Option<Date> {
         match &self.data {

@@ -58,7 +58,14 @@ impl Origin {
 }
 
 /// Returns the place of a key or value among places already read from the entry's YAML `text`.
-pub(super) fn place_in(places: &Places, text: &str, origin: &Origin, steps: &[Step], on: On, within: Option<&Range<usize>>) -> Place {
+pub(super) fn place_in(
+    places: &Places,
+    text: &str,
+    origin: &Origin,
+    steps: &[Step],
+    on: On,
+    within: Option<&Range<usize>>,
+) -> Place {
     let file = origin.file.clone();
     if steps.is_empty() {
         // The whole front matter is meant: the line of dashes above it, or the register's first line.

@@ -6,7 +6,7 @@ use super::kind::{Key, Reference, slug};
 use super::value::{BAD_REFERENCE, VideoTime};
 use crate::finding::{Code, Finding, Severity};
 use crate::source::{FilePath, Place};
-use pulldown_cmark::{Event, HeadingLevel, Options, Parser, Tag, TagEnd};
+use pulldown_cmark::{Event, HeadingLevel, LinkType, Options, Parser, Tag, TagEnd};
 use std::collections::HashMap;
 use std::ops::Range;
 
@@ -52,6 +52,15 @@ pub struct OutsideLink {
     pub url: String,
 }
 
+/// A part of a text's first paragraph.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Opening {
+    /// Words as they are written.
+    Words(String),
+    /// The title of an entry, which stands where a reference has no words of its own.
+    Title(Reference),
+}
+
 /// A heading, with the id it has on the page.
 #[derive(Clone, Debug)]
 pub struct Heading {
@@ -81,7 +90,7 @@ pub struct Prose {
     /// The headings in the order of the text.
     pub headings: Vec<Heading>,
     /// The first paragraph's words, for where a summary is wanted and none is given.
-    pub opening: String,
+    pub opening: Vec<Opening>,
 }
 
 /// Reads a text; `body` is its range in the file.
@@ -93,27 +102,40 @@ pub fn read(file: &FilePath, text: &str, body: Range<usize>, findings: &mut Vec<
     let mut picture: Option<String> = None;
     let mut outside: Option<OutsideLink> = None;
     let mut in_opening = false;
+    // Whether the words that come are an autolink's address, for which the entry's title stands.
+    let mut titled = false;
     for (event, range) in Parser::new_ext(source, options()).into_offset_iter() {
         let at = range.start + body.start..range.end + body.start;
         match event {
-            Event::Start(Tag::Link { dest_url, .. }) => {
+            Event::Start(Tag::Link { link_type, dest_url, .. }) => {
                 if dest_url.starts_with("https://") || dest_url.starts_with("http://") {
                     outside = Some(OutsideLink { words: String::new(), url: dest_url.to_string() });
                 }
-                refer(file, &dest_url, at, &mut prose, findings);
+                let known = refer(file, &dest_url, at, &mut prose, findings);
+                titled = link_type == LinkType::Autolink && known;
+                if titled && in_opening {
+                    prose.opening.extend(prose.references.last().map(|reference| Opening::Title(reference.to.clone())));
+                }
             }
-            Event::End(TagEnd::Link) => prose.outside.extend(outside.take()),
+            Event::End(TagEnd::Link) => {
+                prose.outside.extend(outside.take());
+                titled = false;
+            }
             Event::Start(Tag::Image { dest_url, .. }) => {
                 prose.pictures.push(ProsePicture { path: dest_url.to_string(), at });
                 picture = Some(String::new());
             }
-            Event::End(TagEnd::Image) => {
-                if picture.take().is_some_and(|words| words.trim().is_empty()) {
-                    let finding = Finding::new(&NO_DESCRIPTION, Place { file: file.clone(), span: at }, "the picture has no description");
-                    findings.push(finding.help("say in the square brackets what it shows"));
-                }
+            Event::End(TagEnd::Image) if picture.take().is_some_and(|words| words.trim().is_empty()) => {
+                let finding = Finding::new(
+                    &NO_DESCRIPTION,
+                    Place { file: file.clone(), span: at },
+                    "the picture has no description",
+                );
+                findings.push(finding.help("say in the square brackets what it shows"));
             }
-            Event::Start(Tag::Heading { level, id, .. }) => heading = Some((level, id.map(|id| id.to_string()), at, String::new())),
+            Event::Start(Tag::Heading { level, id, .. }) => {
+                heading = Some((level, id.map(|id| id.to_string()), at, String::new()))
+            }
             Event::End(TagEnd::Heading(_)) => {
                 if let Some((level, id, at, words)) = heading.take() {
                     let id = ids.take(id.as_deref(), &words);
@@ -132,26 +154,37 @@ pub fn read(file: &FilePath, text: &str, body: Range<usize>, findings: &mut Vec<
                 }
                 if let Some(picture) = &mut picture {
                     picture.push_str(&words);
-                } else if in_opening {
-                    prose.opening.push_str(&words);
+                } else if in_opening && !titled {
+                    prose.opening.push(Opening::Words(words.to_string()));
                 }
             }
-            Event::SoftBreak | Event::HardBreak if in_opening && picture.is_none() => prose.opening.push(' '),
+            Event::SoftBreak | Event::HardBreak if in_opening && picture.is_none() => {
+                prose.opening.push(Opening::Words(" ".to_owned()))
+            }
             _ => {}
         }
     }
     prose
 }
 
-fn refer(file: &FilePath, address: &str, at: Range<usize>, prose: &mut Prose, findings: &mut Vec<Finding>) {
-    let Some((kind, rest)) = Reference::split(address) else { return };
+/// Keeps a link that is a reference; returns whether it is one.
+fn refer(file: &FilePath, address: &str, at: Range<usize>, prose: &mut Prose, findings: &mut Vec<Finding>) -> bool {
+    let Some((kind, rest)) = Reference::split(address) else { return false };
     let (key, _) = rest.split_once('#').unwrap_or((rest, ""));
     match Key::new(key) {
-        Some(key) => prose.references.push(ProseReference { to: Reference { kind, key }, at }),
+        Some(key) => {
+            prose.references.push(ProseReference { to: Reference { kind, key }, at });
+            true
+        }
         None => {
-            let finding = Finding::new(&BAD_REFERENCE, Place { file: file.clone(), span: at }, format!("`{address}` is not a reference"));
+            let finding = Finding::new(
+                &BAD_REFERENCE,
+                Place { file: file.clone(), span: at },
+                format!("`{address}` is not a reference"),
+            );
             let help = format!("a key is lower-case letters, digits and hyphens: `{}:{}`", kind.word(), Key::like(key));
             findings.push(finding.help(help));
+            false
         }
     }
 }

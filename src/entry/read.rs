@@ -177,7 +177,9 @@ fn room(path: &FilePath) -> Room {
 }
 
 fn read_studio(texts: &Texts, all: &mut Entries, findings: &mut Vec<Finding>) -> Settings {
-    let Some((path, text)) = texts.texts.iter().find(|(path, _)| matches!(room(path), Room::Studio)) else { return Settings::default() };
+    let Some((path, text)) = texts.texts.iter().find(|(path, _)| matches!(room(path), Room::Studio)) else {
+        return Settings::default();
+    };
     let origin = Origin { file: path.clone(), yaml: 0..text.content.len(), root: Box::new([]) };
     let Some(yaml) = parse_yaml(&origin, &text.content, findings) else { return Settings::default() };
     let settings = Settings::default();
@@ -235,7 +237,10 @@ fn read_register(path: &FilePath, text: &Text, kind: Kind, settings: &Settings, 
     let content = &text.content;
     let origin = Origin { file: path.clone(), yaml: 0..content.len(), root: Box::new([]) };
     if content.trim().is_empty() {
-        given.findings.push(Finding::new(&front::EMPTY_FILE, Place::whole(path), "the register is empty").help("add entries as `key:` with their keys indented below, or delete the file"));
+        given.findings.push(
+            Finding::new(&front::EMPTY_FILE, Place::whole(path), "the register is empty")
+                .help("add entries as `key:` with their keys indented below, or delete the file"),
+        );
         return;
     }
     let Some(yaml) = parse_yaml(&origin, content, &mut given.findings) else {
@@ -273,21 +278,32 @@ fn read_register(path: &FilePath, text: &Text, kind: Kind, settings: &Settings, 
 }
 
 fn read_entry(id: Reference, node: &Node<'_>, origin: &Origin, prose: Prose, notes: &mut Notes<'_>) -> Option<Entry> {
-    let before = notes.references.len();
+    let (before, told) = (notes.references.len(), notes.notes.len());
     let read = match id.kind {
         Kind::Pattern => record::<Pattern>(node, notes).map(|(common, data)| (common, Data::Pattern(Box::new(data)))),
         Kind::Project => record::<Project>(node, notes).map(|(common, data)| (common, Data::Project(Box::new(data)))),
         Kind::Note => record::<Note>(node, notes).map(|(common, data)| (common, Data::Note(Box::new(data)))),
         Kind::Yarn => record::<Yarn>(node, notes).map(|(common, data)| (common, Data::Yarn(Box::new(data)))),
-        Kind::Technique => record::<Technique>(node, notes).map(|(common, data)| (common, Data::Technique(Box::new(data)))),
+        Kind::Technique => {
+            record::<Technique>(node, notes).map(|(common, data)| (common, Data::Technique(Box::new(data))))
+        }
         Kind::Person => record::<Person>(node, notes).map(|(common, data)| (common, Data::Person(Box::new(data)))),
         Kind::Page => record::<Page>(node, notes).map(|(common, data)| (common, Data::Page(Box::new(data)))),
     };
-    let fields = notes.references.drain(before..).map(|(to, steps, private)| Mention { to, at: At::Field(steps), private });
-    let in_prose = prose.references.iter().map(|reference| Mention { to: reference.to.clone(), at: At::Prose(reference.at.clone()), private: false });
+    let fields =
+        notes.references.drain(before..).map(|(to, steps, private)| Mention { to, at: At::Field(steps), private });
+    let in_prose = prose.references.iter().map(|reference| Mention {
+        to: reference.to.clone(),
+        at: At::Prose(reference.at.clone()),
+        private: false,
+    });
     let mentions = fields.chain(in_prose).collect();
     let (common, data) = read?;
-    Some(Entry { id, common, data, prose, mentions, origin: origin.clone() })
+    let spoilt = notes.notes.iter().skip(told).filter_map(|note| match note.steps.get(origin.root.len()) {
+        Some(Step::Key(key)) => Some(key.clone()),
+        _ => None,
+    });
+    Some(Entry { id, common, data, prose, mentions, origin: origin.clone(), spoilt: spoilt.collect() })
 }
 
 /// Reads the keys of one kind and those that all kinds share from the same map.
@@ -310,7 +326,8 @@ fn settle_day(entry: &mut Entry, path: &FilePath, findings: &mut Vec<Finding>) {
         }
         (None, named) => note.date = named,
         (Some(date), Some(named)) if date != named => {
-            let finding = Finding::new(&NOTE_DAY, place, format!("the note's date is {date}, its file is named {named}"));
+            let finding =
+                Finding::new(&NOTE_DAY, place, format!("the note's date is {date}, its file is named {named}"));
             findings.push(finding.help("give both the same day"));
         }
         (Some(_), _) => {}
@@ -323,15 +340,10 @@ fn parse_yaml(origin: &Origin, content: &str, findings: &mut Vec<Finding>) -> Op
         Ok(yaml) => return Some(yaml),
         Err(error) => error,
     };
-    let at = error.location().map_or(0, |location| location.index()).min(text.len());
-    let line_start = text.get(..at).and_then(|before| before.rfind('\n')).map_or(0, |newline| newline + 1);
-    let line = text.get(line_start..).and_then(|rest| rest.lines().next()).unwrap_or_default();
-    let (message, help) = explain(&error.to_string(), text.get(at..).unwrap_or_default(), line);
-    let end = line_start + line.len();
-    let start = if at < end { at } else { line_start };
-    let span = origin.yaml.start + start..origin.yaml.start + end.max(start);
-    let span = if span.is_empty() { origin.yaml.start.saturating_sub(4)..origin.yaml.start } else { span };
-    findings.push(Finding::new(&SYNTAX, Place { file: origin.file.clone(), span }, message).help(help));
+    let trouble = explain(text, &error);
+    let span = origin.yaml.start + trouble.at.start..origin.yaml.start + trouble.at.end;
+    let finding = Finding::new(&SYNTAX, Place { file: origin.file.clone(), span }, trouble.message);
+    findings.push(finding.help(trouble.help));
     None
 }
 
@@ -387,7 +399,11 @@ fn text_shape(path: &FilePath, text: &Text) -> Vec<Finding> {
         let ends = content.matches('\n').count();
         let windows = content.matches("\r\n").count();
         if windows < ends {
-            let finding = Finding::new(&MIXED_LINE_ENDS, Place::whole(path), format!("{windows} of {ends} lines end as Windows ends them"));
+            let finding = Finding::new(
+                &MIXED_LINE_ENDS,
+                Place::whole(path),
+                format!("{windows} of {ends} lines end as Windows ends them"),
+            );
             findings.push(finding.help("let your editor save the file with one kind of line end"));
         }
     }
@@ -397,16 +413,27 @@ fn text_shape(path: &FilePath, text: &Text) -> Vec<Finding> {
 fn unreadable_file(unreadable: &Unreadable) -> Finding {
     match unreadable {
         Unreadable::NotUtf8 { file, offset } => {
-            let finding = Finding::new(&NOT_UTF8, Place { file: file.clone(), span: *offset..*offset + 1 }, "the file is not UTF-8 from here on");
+            let finding = Finding::new(
+                &NOT_UTF8,
+                Place { file: file.clone(), span: *offset..*offset + 1 },
+                "the file is not UTF-8 from here on",
+            );
             finding.help("save it as UTF-8; most editors offer it under \"Save as\" or \"Encoding\"")
         }
-        Unreadable::System { file, error } => Finding::new(&UNREADABLE, Place::whole(file), format!("the file cannot be read: {error}")).help("check that it is still there and that you may read it"),
+        Unreadable::System { file, error } => {
+            Finding::new(&UNREADABLE, Place::whole(file), format!("the file cannot be read: {error}"))
+                .help("check that it is still there and that you may read it")
+        }
     }
 }
 
 fn bad_file_name(path: &FilePath) -> Finding {
     let like = Key::like(path.stem());
-    let help = if like.is_empty() { "name it with lower-case letters, digits and hyphens".to_owned() } else { format!("name it `{like}.md`") };
+    let help = if like.is_empty() {
+        "name it with lower-case letters, digits and hyphens".to_owned()
+    } else {
+        format!("name it `{like}.md`")
+    };
     Finding::new(&BAD_KEY, Place::whole(path), format!("`{}` cannot be the key of an entry", path.stem())).help(help)
 }
 
@@ -417,12 +444,16 @@ fn stray(path: &FilePath) -> Finding {
     let help = match near {
         Some(near) if yaml => format!("did you mean `{near}.yaml` beside `studio.yaml`?"),
         Some(near) => format!("did you mean the folder `{near}`?"),
-        None => format!("move it into one of {}, or out of the studio", Kind::ALL.map(|kind| format!("`{}`", kind.folder())).join(", ")),
+        None => format!(
+            "move it into one of {}, or out of the studio",
+            Kind::ALL.map(|kind| format!("`{}`", kind.folder())).join(", ")
+        ),
     };
     Finding::new(&STRAY_FILE, Place::whole(path), "the file is in no kind's folder and is not on the site").help(help)
 }
 
 fn duplicate_entry(first: &Entry, second: &Entry, texts: &Texts) -> Finding {
-    let finding = Finding::new(&DUPLICATE_ENTRY, second.origin.start(texts), format!("there are two entries `{}`", second.id));
+    let finding =
+        Finding::new(&DUPLICATE_ENTRY, second.origin.start(texts), format!("there are two entries `{}`", second.id));
     finding.help("rename or delete one of them").also(first.origin.start(texts), "the first one")
 }

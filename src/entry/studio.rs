@@ -1,7 +1,7 @@
 //! The studio's own file.
 
-use super::field::{Field, record, wrong_type};
 use super::common::Anything;
+use super::field::{Field, record, wrong_type};
 use super::value::{Private, Web};
 use super::yaml::{Node, Notes};
 use crate::measure::{Bracket, Inch, Percent, RunStyle, System};

@@ -64,7 +64,12 @@ impl Finding {
 /// Sorts findings by file, then place, then code, so that a run's output never depends on the order of work.
 pub fn sort(findings: &mut [Finding]) {
     findings.sort_by(|a, b| {
-        (&a.at.file, a.at.span.start, a.code.name, &a.message).cmp(&(&b.at.file, b.at.span.start, b.code.name, &b.message))
+        (&a.at.file, a.at.span.start, a.code.name, &a.message).cmp(&(
+            &b.at.file,
+            b.at.span.start,
+            b.code.name,
+            &b.message,
+        ))
     });
 }
 

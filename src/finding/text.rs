@@ -56,7 +56,12 @@ fn shows_text(place: &Place, texts: &Texts) -> bool {
     place.span != (0..0) && !texts.of(&place.file).is_empty()
 }
 
-fn snippet<'a>(place: &'a Place, texts: &'a Texts, kind: AnnotationKind, label: &'a str) -> Snippet<'a, annotate_snippets::Annotation<'a>> {
+fn snippet<'a>(
+    place: &'a Place,
+    texts: &'a Texts,
+    kind: AnnotationKind,
+    label: &'a str,
+) -> Snippet<'a, annotate_snippets::Annotation<'a>> {
     let text = texts.of(&place.file);
     // A place that cuts a letter in two, as that of a wrong byte does, is widened to the whole letter.
     let end = text.ceil_char_boundary(place.span.end);

@@ -46,12 +46,8 @@ impl Problem {
             Self::Unclosed { open, close } => format!("close `{open}` with `{close}` after the last size"),
             Self::Mismatched { found, wanted: Some(wanted) } => format!("write `{wanted}` instead of `{found}`"),
             Self::Mismatched { found, wanted: None } => format!("open a bracket for `{found}`, or take it out"),
-            Self::Nested { .. } => {
-                "write the groups one after another: `84 (92, 100) (108, 116)`".to_owned()
-            }
-            Self::EmptyPlace => {
-                "write the missing value, or `–` where the size does not have one".to_owned()
-            }
+            Self::Nested { .. } => "write the groups one after another: `84 (92, 100) (108, 116)`".to_owned(),
+            Self::EmptyPlace => "write the missing value, or `–` where the size does not have one".to_owned(),
             Self::NoFirst => {
                 "write the smallest size before the bracket: `84 (92, 104)`, or `– (92, 104)` if it has none".to_owned()
             }
@@ -80,12 +76,8 @@ impl Problem {
             Self::NotAnInch { .. } => "write `2.5` or `2.54`".to_owned(),
             Self::NoNeedleSize { .. } => "write `4 mm`, `US 6` or `UK 8`".to_owned(),
             Self::NeedleUnit { written } => format!("write `{written} mm`, `US {written}` or `UK {written}`"),
-            Self::NoCurrency { .. } => {
-                "write the amount and a three-letter currency code: `7.00 GBP`".to_owned()
-            }
-            Self::SharedSign { number, codes, .. } => {
-                either(number, codes)
-            }
+            Self::NoCurrency { .. } => "write the amount and a three-letter currency code: `7.00 GBP`".to_owned(),
+            Self::SharedSign { number, codes, .. } => either(number, codes),
         }
     }
 }
@@ -96,13 +88,7 @@ fn either(number: &str, units: &[&str]) -> String {
     let shown: Vec<String> = units
         .iter()
         .take(3)
-        .map(|unit| {
-            if *unit == "%" {
-                format!("`{number}%`")
-            } else {
-                format!("`{number} {unit}`")
-            }
-        })
+        .map(|unit| if *unit == "%" { format!("`{number}%`") } else { format!("`{number} {unit}`") })
         .collect();
     out.push_str(&shown.join(" or "));
     out

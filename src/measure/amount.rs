@@ -20,19 +20,7 @@ pub enum Amount {
 
 /// Whether a word, in lower case, is a name for what a yarn is sold as.
 pub(super) fn is_put_up_name(word: &str) -> bool {
-    matches!(
-        word,
-        "skein"
-            | "skeins"
-            | "ball"
-            | "balls"
-            | "hank"
-            | "hanks"
-            | "cake"
-            | "cakes"
-            | "cone"
-            | "cones"
-    )
+    matches!(word, "skein" | "skeins" | "ball" | "balls" | "hank" | "hanks" | "cake" | "cakes" | "cone" | "cones")
 }
 
 const UNITS: &[&str] = &["skeins", "g", "m"];
@@ -50,17 +38,9 @@ impl Amount {
         if all.is_empty() {
             return Err(Misread::new(all, Problem::Empty { example: EXAMPLE }));
         }
-        let Some(scanned) =
-            number::scan(number::slice(text, 0..all.end), all.start, Comma::Decimal)?
-        else {
+        let Some(scanned) = number::scan(number::slice(text, 0..all.end), all.start, Comma::Decimal)? else {
             let written = number::slice(text, all.clone()).to_owned();
-            return Err(Misread::new(
-                all,
-                Problem::NoNumber {
-                    written,
-                    example: EXAMPLE,
-                },
-            ));
+            return Err(Misread::new(all, Problem::NoNumber { written, example: EXAMPLE }));
         };
         let start = number::past_spaces(text, scanned.at.end);
         let lower = number::word(text, start).map(|(word, _)| word.to_lowercase());
@@ -69,13 +49,7 @@ impl Amount {
                 return Err(value::leftover::<Count>(text, &scanned, start..all.end));
             }
             let written = number::slice(text, scanned.at.clone()).to_owned();
-            return Err(Misread::new(
-                scanned.at,
-                Problem::NoUnit {
-                    written,
-                    units: UNITS,
-                },
-            ));
+            return Err(Misread::new(scanned.at, Problem::NoUnit { written, units: UNITS }));
         };
         if is_put_up_name(&lower) {
             value::read(text, Inch::default()).map(Self::Skeins)
@@ -86,11 +60,7 @@ impl Amount {
         } else {
             let unit = number::word(text, start).map_or("", |(word, _)| word);
             let number = number::slice(text, scanned.at).to_owned();
-            let problem = Problem::UnknownUnit {
-                number,
-                unit: unit.to_owned(),
-                units: UNITS,
-            };
+            let problem = Problem::UnknownUnit { number, unit: unit.to_owned(), units: UNITS };
             Err(Misread::new(start..start + unit.len(), problem))
         }
     }
@@ -142,10 +112,6 @@ impl Amount {
 
 fn show_skeins(count: Count) -> String {
     // One skein or less is singular: "0.5 skein".
-    let name = if (1..=1000).contains(&count.thousandths()) {
-        "skein"
-    } else {
-        "skeins"
-    };
+    let name = if (1..=1000).contains(&count.thousandths()) { "skein" } else { "skeins" };
     format!("{} {name}", count.show())
 }

@@ -15,15 +15,8 @@ pub(super) fn is_tight(text: &str, at: usize) -> bool {
 
 /// The digits on both sides of a tight comma.
 fn around(text: &str, at: usize) -> Range<usize> {
-    let before = number::slice(text, 0..at)
-        .bytes()
-        .rev()
-        .take_while(u8::is_ascii_digit)
-        .count();
-    let after = number::from(text, at + 1)
-        .bytes()
-        .take_while(u8::is_ascii_digit)
-        .count();
+    let before = number::slice(text, 0..at).bytes().rev().take_while(u8::is_ascii_digit).count();
+    let after = number::from(text, at + 1).bytes().take_while(u8::is_ascii_digit).count();
     at - before..at + 1 + after
 }
 
@@ -47,10 +40,7 @@ pub(super) fn check(text: &str, parts: &[Part]) -> Result<(), Misread> {
                 return Err(comma_decimal(text, *comma));
             }
             let written = ",".to_owned();
-            let problem = Problem::Leftover {
-                written,
-                example: "84 (92, 100) (108, 116)",
-            };
+            let problem = Problem::Leftover { written, example: "84 (92, 100) (108, 116)" };
             return Err(Misread::new(*comma..comma + 1, problem));
         }
     }
@@ -79,15 +69,8 @@ fn drops(text: &str, at: &Range<usize>, comma: usize) -> bool {
     }
     let before = number::slice(text, 0..at.start);
     let previous = before.trim_end_matches(|c: char| !c.is_ascii_digit());
-    let digits = previous
-        .bytes()
-        .rev()
-        .take_while(u8::is_ascii_digit)
-        .count();
-    let previous = previous
-        .get(previous.len() - digits..)
-        .unwrap_or("")
-        .parse::<u64>();
+    let digits = previous.bytes().rev().take_while(u8::is_ascii_digit).count();
+    let previous = previous.get(previous.len() - digits..).unwrap_or("").parse::<u64>();
     let this = number::slice(text, at.start..comma).parse::<u64>();
     match (previous, this) {
         (Ok(previous), Ok(this)) => this.saturating_mul(10) < previous,

@@ -7,12 +7,7 @@ use super::system::{Inch, System};
 use super::value::{self, Unit, UnitSize, Value};
 
 const fn counted(name: &'static str) -> Unit {
-    Unit {
-        name,
-        size: UnitSize::Fixed(1000),
-        system: None,
-        decimals: 3,
-    }
+    Unit { name, size: UnitSize::Fixed(1000), system: None, decimals: 3 }
 }
 
 /// A number of stitches, rows, skeins or the like, in whole thousandths.
@@ -48,11 +43,7 @@ impl Count {
     /// The whole number it is; `None` where a part is left.
     #[must_use]
     pub const fn whole(self) -> Option<i64> {
-        if self.0 % 1000 == 0 {
-            Some(self.0 / 1000)
-        } else {
-            None
-        }
+        if self.0 % 1000 == 0 { Some(self.0 / 1000) } else { None }
     }
 
     /// Reads `22`, `4.5` or `84 sts`; what is counted may follow and is not kept.

@@ -7,31 +7,13 @@ use super::scale::scale;
 use super::system::{Inch, System};
 use super::value::{self, Unit, UnitSize, Value};
 
-const MILLIMETRE: Unit = Unit {
-    name: "mm",
-    size: UnitSize::Fixed(1_000_000),
-    system: Some(System::Metric),
-    decimals: 6,
-};
-const CENTIMETRE: Unit = Unit {
-    name: "cm",
-    size: UnitSize::Fixed(10_000_000),
-    system: Some(System::Metric),
-    decimals: 7,
-};
-const METRE: Unit = Unit {
-    name: "m",
-    size: UnitSize::Fixed(1_000_000_000),
-    system: Some(System::Metric),
-    decimals: 9,
-};
+const MILLIMETRE: Unit =
+    Unit { name: "mm", size: UnitSize::Fixed(1_000_000), system: Some(System::Metric), decimals: 6 };
+const CENTIMETRE: Unit =
+    Unit { name: "cm", size: UnitSize::Fixed(10_000_000), system: Some(System::Metric), decimals: 7 };
+const METRE: Unit = Unit { name: "m", size: UnitSize::Fixed(1_000_000_000), system: Some(System::Metric), decimals: 9 };
 // Eight decimals of an inch are finer than half a nanometre, so an exact show reads back as itself.
-const INCH: Unit = Unit {
-    name: "in",
-    size: UnitSize::Inch,
-    system: Some(System::Imperial),
-    decimals: 8,
-};
+const INCH: Unit = Unit { name: "in", size: UnitSize::Inch, system: Some(System::Imperial), decimals: 8 };
 
 /// A length measured on fabric or needles, in whole nanometres.
 ///
@@ -75,30 +57,19 @@ impl FabricLength {
     /// Centimetres to the half, or inches to the quarter: `102.5 cm`, `37¼ in`.
     #[must_use]
     pub fn show(self, system: System, inch: Inch) -> String {
-        format!(
-            "{} {}",
-            self.page_number(system, inch),
-            Self::shown_in(system).name
-        )
+        format!("{} {}", self.page_number(system, inch), Self::shown_in(system).name)
     }
 
     /// All the decimals it takes to read the same length again, in centimetres or inches.
     #[must_use]
     pub fn show_exact(self, system: System, inch: Inch) -> String {
-        format!(
-            "{} {}",
-            self.exact_number(system, inch),
-            Self::shown_in(system).name
-        )
+        format!("{} {}", self.exact_number(system, inch), Self::shown_in(system).name)
     }
 
     /// Exact millimetres, as needles are sized: `3.75 mm`.
     #[must_use]
     pub fn show_mm(self) -> String {
-        format!(
-            "{} mm",
-            number::show_decimal(self.0, 1_000_000, MILLIMETRE.decimals)
-        )
+        format!("{} mm", number::show_decimal(self.0, 1_000_000, MILLIMETRE.decimals))
     }
 }
 
@@ -110,9 +81,7 @@ impl Value for FabricLength {
     fn unit(word: &str) -> Option<Unit> {
         match word {
             "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => Some(MILLIMETRE),
-            "cm" | "cms" | "centimetre" | "centimetres" | "centimeter" | "centimeters" => {
-                Some(CENTIMETRE)
-            }
+            "cm" | "cms" | "centimetre" | "centimetres" | "centimeter" | "centimeters" => Some(CENTIMETRE),
             "m" | "metre" | "metres" | "meter" | "meters" => Some(METRE),
             "in" | "ins" | "inch" | "inches" | "\"" | "″" | "”" => Some(INCH),
             _ => None,
@@ -136,10 +105,7 @@ impl Value for FabricLength {
 
     fn page_number(&self, system: System, inch: Inch) -> String {
         match system {
-            System::Metric => number::show_scaled(
-                i128::from(rounding::fabric_to_half_centimetres(self.0)) * 5,
-                1,
-            ),
+            System::Metric => number::show_scaled(i128::from(rounding::fabric_to_half_centimetres(self.0)) * 5, 1),
             System::Imperial => show_quarters(rounding::fabric_to_quarter_inches(self.0, inch)),
         }
     }
@@ -154,9 +120,5 @@ fn show_quarters(quarters: i64) -> String {
         3 => "¾",
         _ => "",
     };
-    if whole == 0 && !glyph.is_empty() {
-        format!("{sign}{glyph}")
-    } else {
-        format!("{sign}{whole}{glyph}")
-    }
+    if whole == 0 && !glyph.is_empty() { format!("{sign}{glyph}") } else { format!("{sign}{whole}{glyph}") }
 }

@@ -7,32 +7,15 @@ use super::scale::scale;
 use super::system::{Inch, System};
 use super::value::{self, Unit, UnitSize, Value};
 
-const GRAM: Unit = Unit {
-    name: "g",
-    size: UnitSize::Fixed(1_000_000_000),
-    system: Some(System::Metric),
-    decimals: 9,
-};
-const KILOGRAM: Unit = Unit {
-    name: "kg",
-    size: UnitSize::Fixed(1_000_000_000_000),
-    system: Some(System::Metric),
-    decimals: 12,
-};
+const GRAM: Unit = Unit { name: "g", size: UnitSize::Fixed(1_000_000_000), system: Some(System::Metric), decimals: 9 };
+const KILOGRAM: Unit =
+    Unit { name: "kg", size: UnitSize::Fixed(1_000_000_000_000), system: Some(System::Metric), decimals: 12 };
 // Eleven decimals of an ounce are finer than half a nanogram, so an exact show reads back as itself.
-const OUNCE: Unit = Unit {
-    name: "oz",
-    size: UnitSize::Fixed(28_349_523_125),
-    system: Some(System::Imperial),
-    decimals: 11,
-};
+const OUNCE: Unit =
+    Unit { name: "oz", size: UnitSize::Fixed(28_349_523_125), system: Some(System::Imperial), decimals: 11 };
 // Sixteen ounces.
-const POUND: Unit = Unit {
-    name: "lb",
-    size: UnitSize::Fixed(453_592_370_000),
-    system: Some(System::Imperial),
-    decimals: 12,
-};
+const POUND: Unit =
+    Unit { name: "lb", size: UnitSize::Fixed(453_592_370_000), system: Some(System::Imperial), decimals: 12 };
 
 /// A mass, in whole nanograms.
 ///
@@ -77,10 +60,7 @@ impl Mass {
     #[must_use]
     pub fn show(self, system: System) -> String {
         match system {
-            System::Metric => format!(
-                "{} g",
-                number::show_thousands(rounding::mass_to_whole_grams(self.0))
-            ),
+            System::Metric => format!("{} g", number::show_thousands(rounding::mass_to_whole_grams(self.0))),
             System::Imperial => format!("{} oz", self.page_number(system, Inch::default())),
         }
     }
@@ -88,11 +68,7 @@ impl Mass {
     /// All the decimals it takes to read the same mass again: `1.7636980975 oz`.
     #[must_use]
     pub fn show_exact(self, system: System) -> String {
-        format!(
-            "{} {}",
-            self.exact_number(system, Inch::default()),
-            Self::shown_in(system).name
-        )
+        format!("{} {}", self.exact_number(system, Inch::default()), Self::shown_in(system).name)
     }
 }
 
@@ -128,9 +104,7 @@ impl Value for Mass {
     fn page_number(&self, system: System, _: Inch) -> String {
         match system {
             System::Metric => rounding::mass_to_whole_grams(self.0).to_string(),
-            System::Imperial => {
-                number::show_scaled(rounding::mass_to_hundredths_of_ounces(self.0).into(), 2)
-            }
+            System::Imperial => number::show_scaled(rounding::mass_to_hundredths_of_ounces(self.0).into(), 2),
         }
     }
 }

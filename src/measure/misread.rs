@@ -27,20 +27,14 @@ impl Misread {
     /// A problem with the whole text, spaces at its ends left out.
     #[must_use]
     pub fn whole(text: &str, problem: Problem) -> Self {
-        Self {
-            at: trimmed_range(text),
-            problem,
-        }
+        Self { at: trimmed_range(text), problem }
     }
 
     /// The same problem, further along: for a text that was part of a longer one.
     #[must_use]
     pub fn shifted(self, by: usize) -> Self {
         let at = self.at.start.saturating_add(by)..self.at.end.saturating_add(by);
-        Self {
-            at,
-            problem: self.problem,
-        }
+        Self { at, problem: self.problem }
     }
 
     /// What to write instead, as a concrete piece of advice.

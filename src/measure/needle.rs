@@ -27,13 +27,7 @@ impl NeedleSize {
         let (size, end) = read_size(text, all.start, all.end)?;
         if end < all.end {
             let written = number::slice(text, end..all.end).to_owned();
-            return Err(Misread::new(
-                end..all.end,
-                Problem::Leftover {
-                    written,
-                    example: "4 mm",
-                },
-            ));
+            return Err(Misread::new(end..all.end, Problem::Leftover { written, example: "4 mm" }));
         }
         Ok(size)
     }
@@ -87,10 +81,7 @@ impl Needle {
             if let Some((length, end)) = read_length(text, here, all.end, inch)? {
                 if circular.is_some() || length.nanometres() < SHORTEST {
                     let written = number::slice(text, here..end).to_owned();
-                    let problem = Problem::Leftover {
-                        written,
-                        example: "4 mm circular 80 cm",
-                    };
+                    let problem = Problem::Leftover { written, example: "4 mm circular 80 cm" };
                     return Err(Misread::new(here..end, problem));
                 }
                 circular = Some(length);
@@ -103,11 +94,7 @@ impl Needle {
             words.push(word);
             here += word.len();
         }
-        Ok(Self {
-            size,
-            circular,
-            words: words.join(" "),
-        })
+        Ok(Self { size, circular, words: words.join(" ") })
     }
 
     /// As pages show it: `4 mm circular 80 cm`.
@@ -166,12 +153,7 @@ fn read_size(text: &str, start: usize, end: usize) -> Result<(NeedleSize, usize)
     let written = number::slice(text, scanned.at.clone()).to_owned();
     let units: &[&str] = &["mm"];
     match number::word(within, at) {
-        Some((word, after))
-            if matches!(
-                word.to_lowercase().as_str(),
-                "mm" | "millimetres" | "millimetre"
-            ) =>
-        {
+        Some((word, after)) if matches!(word.to_lowercase().as_str(), "mm" | "millimetres" | "millimetre") => {
             let unit = FabricLength::unit("mm").ok_or_else(|| no_size(text, start..end))?;
             let diameter: FabricLength = value::make(within, &scanned, unit, Inch::default())?;
             if diameter.nanometres() <= 0 {
@@ -181,11 +163,7 @@ fn read_size(text: &str, start: usize, end: usize) -> Result<(NeedleSize, usize)
         }
         Some((word, _)) if FabricLength::unit(&word.to_lowercase()).is_some() => Err(Misread::new(
             at..at + word.len(),
-            Problem::UnknownUnit {
-                number: written,
-                unit: word.to_owned(),
-                units,
-            },
+            Problem::UnknownUnit { number: written, unit: word.to_owned(), units },
         )),
         _ => Err(Misread::new(scanned.at, Problem::NeedleUnit { written })),
     }
@@ -193,10 +171,7 @@ fn read_size(text: &str, start: usize, end: usize) -> Result<(NeedleSize, usize)
 
 /// A US or UK number: zeros are kept as written, fractions become decimals.
 fn read_us_uk(text: &str, at: usize) -> Result<Option<(String, usize)>, Misread> {
-    let zeros = number::from(text, at)
-        .bytes()
-        .take_while(|byte| *byte == b'0')
-        .count();
+    let zeros = number::from(text, at).bytes().take_while(|byte| *byte == b'0').count();
     let Some(scanned) = number::scan(text, at, Comma::Separates)? else {
         return Ok(None);
     };
@@ -212,18 +187,9 @@ fn read_us_uk(text: &str, at: usize) -> Result<Option<(String, usize)>, Misread>
 }
 
 /// A length at a byte, if a number with a unit of length stands there.
-fn read_length(
-    text: &str,
-    at: usize,
-    end: usize,
-    inch: Inch,
-) -> Result<Option<(FabricLength, usize)>, Misread> {
+fn read_length(text: &str, at: usize, end: usize, inch: Inch) -> Result<Option<(FabricLength, usize)>, Misread> {
     let within = number::slice(text, 0..end);
-    if !number::from(within, at)
-        .chars()
-        .next()
-        .is_some_and(number::begins_number)
-    {
+    if !number::from(within, at).chars().next().is_some_and(number::begins_number) {
         return Ok(None);
     }
     let Some(scanned) = number::scan(within, at, Comma::Decimal)? else {

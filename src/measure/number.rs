@@ -24,10 +24,7 @@ impl Number {
     fn plus(self, other: Self) -> Option<Self> {
         let left = self.above.checked_mul(other.below)?;
         let right = other.above.checked_mul(self.below)?;
-        Some(Self {
-            above: left.checked_add(right)?,
-            below: self.below.checked_mul(other.below)?,
-        })
+        Some(Self { above: left.checked_add(right)?, below: self.below.checked_mul(other.below)? })
     }
 }
 
@@ -122,10 +119,7 @@ pub(super) fn is_fraction_slash(text: &str, slash: usize) -> bool {
     let after = from(text, slash + 1);
     let above = before.len() - before.bytes().rev().take_while(u8::is_ascii_digit).count();
     let below = after.bytes().take_while(u8::is_ascii_digit).count();
-    is_trade_fraction(
-        before.get(above..).unwrap_or(""),
-        after.get(..below).unwrap_or(""),
-    )
+    is_trade_fraction(before.get(above..).unwrap_or(""), after.get(..below).unwrap_or(""))
 }
 
 /// A fraction such as `1/2` at a byte, and where it ends.
@@ -134,11 +128,7 @@ fn fraction(text: &str, at: usize) -> Result<Option<(Number, usize)>, Misread> {
     if above_end == at {
         return Ok(None);
     }
-    let Some(slash) = from(text, above_end)
-        .chars()
-        .next()
-        .filter(|c| matches!(c, '/' | '⁄'))
-    else {
+    let Some(slash) = from(text, above_end).chars().next().filter(|c| matches!(c, '/' | '⁄')) else {
         return Ok(None);
     };
     let below_start = above_end + slash.len_utf8();
@@ -156,13 +146,7 @@ fn fraction(text: &str, at: usize) -> Result<Option<(Number, usize)>, Misread> {
         let written = slice(text, at..below_end).to_owned();
         return Err(Misread::new(at..below_end, Problem::ZeroBelow { written }));
     }
-    Ok(Some((
-        Number {
-            above: above.into(),
-            below: below.into(),
-        },
-        below_end,
-    )))
+    Ok(Some((Number { above: above.into(), below: below.into() }, below_end)))
 }
 
 /// Reads the number that begins at a byte; `None` where none does.
@@ -185,11 +169,7 @@ pub(super) fn scan(text: &str, at: usize, comma: Comma) -> Result<Option<Scanned
     if let Some((number, end)) = fraction(text, here)? {
         return Ok(Some(finish(number, negative, at..end, 0)));
     }
-    if let Some((number, c)) = from(text, here)
-        .chars()
-        .next()
-        .and_then(|c| Some((glyph(c)?, c)))
-    {
+    if let Some((number, c)) = from(text, here).chars().next().and_then(|c| Some((glyph(c)?, c))) {
         return Ok(Some(finish(number, negative, at..here + c.len_utf8(), 0)));
     }
     let Some((plain, end, decimals)) = decimal(text, here, comma)? else {
@@ -209,19 +189,8 @@ pub(super) fn scan(text: &str, at: usize, comma: Comma) -> Result<Option<Scanned
 }
 
 fn finish(number: Number, negative: bool, at: Range<usize>, decimals: usize) -> Scanned {
-    let above = if negative {
-        -number.above
-    } else {
-        number.above
-    };
-    Scanned {
-        number: Number {
-            above,
-            below: number.below,
-        },
-        at,
-        decimals,
-    }
+    let above = if negative { -number.above } else { number.above };
+    Scanned { number: Number { above, below: number.below }, at, decimals }
 }
 
 fn too_big(text: &str, at: Range<usize>) -> Misread {
@@ -241,11 +210,7 @@ fn fraction_part(text: &str, at: usize) -> Result<Option<(Number, usize)>, Misre
     if spaced > at {
         return fraction(text, spaced);
     }
-    if is_dash(next) {
-        fraction(text, at + next.len_utf8())
-    } else {
-        Ok(None)
-    }
+    if is_dash(next) { fraction(text, at + next.len_utf8()) } else { Ok(None) }
 }
 
 /// Digits with at most one decimal sign, where they end, and how many decimals there are.
@@ -274,18 +239,12 @@ fn decimal(text: &str, at: usize, comma: Comma) -> Result<Option<(Number, usize,
         [] => ('.', ""),
         [(sign, digits)] => (*sign, slice(text, digits.clone())),
         _ => {
-            return Err(Misread::new(
-                at..end,
-                Problem::AmbiguousComma { written: written() },
-            ));
+            return Err(Misread::new(at..end, Problem::AmbiguousComma { written: written() }));
         }
     };
     // `1,270` is a thousand to one reader and a little over one to another; `0,125` and `1270,500` are plain.
     if sign == ',' && parts.len() == 3 && whole.len() <= 3 && !whole.starts_with('0') {
-        return Err(Misread::new(
-            at..end,
-            Problem::AmbiguousComma { written: written() },
-        ));
+        return Err(Misread::new(at..end, Problem::AmbiguousComma { written: written() }));
     }
     if whole.len() > WHOLE_DIGITS || parts.len() > DECIMAL_DIGITS {
         return Err(too_big(text, at..end));
@@ -312,11 +271,7 @@ pub(super) fn word(text: &str, at: usize) -> Option<(&str, usize)> {
         let end = at + first.len_utf8();
         return Some((slice(text, at..end), end));
     }
-    let length: usize = rest
-        .chars()
-        .take_while(|c| c.is_alphabetic())
-        .map(char::len_utf8)
-        .sum();
+    let length: usize = rest.chars().take_while(|c| c.is_alphabetic()).map(char::len_utf8).sum();
     if length == 0 {
         return None;
     }
@@ -339,11 +294,7 @@ pub(super) fn units_after_numbers(text: &str) -> impl Iterator<Item = &str> {
         }
         let after = in_number;
         in_number = false;
-        if after {
-            word(text, at).map(|(word, _)| word)
-        } else {
-            None
-        }
+        if after { word(text, at).map(|(word, _)| word) } else { None }
     })
 }
 
@@ -352,8 +303,7 @@ pub(super) fn units_after_numbers(text: &str) -> impl Iterator<Item = &str> {
 /// Rounded near at `decimals` decimals; with enough of them, reading it again gives the same number.
 pub(super) fn show_decimal(small: i64, unit: i64, decimals: u32) -> String {
     let scale = 10_i128.checked_pow(decimals).unwrap_or(1);
-    let scaled = rounding::divide_near(i128::from(small).saturating_mul(scale), i128::from(unit))
-        .unwrap_or(0);
+    let scaled = rounding::divide_near(i128::from(small).saturating_mul(scale), i128::from(unit)).unwrap_or(0);
     show_scaled(scaled, decimals)
 }
 

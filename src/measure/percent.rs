@@ -6,12 +6,7 @@ use super::scale::scale;
 use super::system::{Inch, System};
 use super::value::{self, Unit, UnitSize, Value};
 
-const PERCENT: Unit = Unit {
-    name: "%",
-    size: UnitSize::Fixed(100),
-    system: None,
-    decimals: 2,
-};
+const PERCENT: Unit = Unit { name: "%", size: UnitSize::Fixed(100), system: None, decimals: 2 };
 
 /// A share, in whole hundredths of a percent.
 ///

@@ -19,8 +19,8 @@ pub struct Price {
 #[must_use]
 const fn decimals(code: &str) -> u32 {
     match code.as_bytes() {
-        b"BIF" | b"CLP" | b"DJF" | b"GNF" | b"ISK" | b"JPY" | b"KMF" | b"KRW" | b"PYG" | b"RWF"
-        | b"UGX" | b"VND" | b"VUV" | b"XAF" | b"XOF" | b"XPF" => 0,
+        b"BIF" | b"CLP" | b"DJF" | b"GNF" | b"ISK" | b"JPY" | b"KMF" | b"KRW" | b"PYG" | b"RWF" | b"UGX" | b"VND"
+        | b"VUV" | b"XAF" | b"XOF" | b"XPF" => 0,
         b"BHD" | b"IQD" | b"JOD" | b"KWD" | b"LYD" | b"OMR" | b"TND" => 3,
         _ => 2,
     }
@@ -36,33 +36,16 @@ impl Price {
     pub fn parse(text: &str) -> Result<Self, Misread> {
         let all = trimmed_range(text);
         if all.is_empty() {
-            return Err(Misread::new(
-                all,
-                Problem::Empty {
-                    example: "7.00 GBP",
-                },
-            ));
+            return Err(Misread::new(all, Problem::Empty { example: "7.00 GBP" }));
         }
         let within = number::slice(text, 0..all.end);
         let before = currency(within, all.start)?;
-        let start = before
-            .as_ref()
-            .map_or(all.start, |(_, end)| number::past_spaces(within, *end));
+        let start = before.as_ref().map_or(all.start, |(_, end)| number::past_spaces(within, *end));
         let Some(scanned) = number::scan(within, start, Comma::Decimal)? else {
             let written = number::slice(text, start..all.end).to_owned();
-            let at = if written.is_empty() {
-                all
-            } else {
-                start..all.end
-            };
+            let at = if written.is_empty() { all } else { start..all.end };
             let written = number::slice(text, at.clone()).to_owned();
-            return Err(Misread::new(
-                at,
-                Problem::NoNumber {
-                    written,
-                    example: "7.00 GBP",
-                },
-            ));
+            return Err(Misread::new(at, Problem::NoNumber { written, example: "7.00 GBP" }));
         };
         let mut end = number::past_spaces(within, scanned.at.end);
         let code = match before {
@@ -78,19 +61,10 @@ impl Price {
         };
         if end < all.end {
             let written = number::slice(text, end..all.end).to_owned();
-            return Err(Misread::new(
-                end..all.end,
-                Problem::Leftover {
-                    written,
-                    example: "7.00 GBP",
-                },
-            ));
+            return Err(Misread::new(end..all.end, Problem::Leftover { written, example: "7.00 GBP" }));
         }
         let minor = minor(within, &scanned, decimals(&code))?;
-        Ok(Self {
-            minor,
-            currency: code,
-        })
+        Ok(Self { minor, currency: code })
     }
 
     /// As pages show it: `£7.00`, `€6.00`, `7.00 CHF`.
@@ -120,10 +94,7 @@ impl Price {
         let decimals = decimals(&self.currency);
         let scale = 10_u64.checked_pow(decimals).unwrap_or(1);
         let sign = if self.minor < 0 { "-" } else { "" };
-        let (whole, part) = (
-            self.minor.unsigned_abs() / scale,
-            self.minor.unsigned_abs() % scale,
-        );
+        let (whole, part) = (self.minor.unsigned_abs() / scale, self.minor.unsigned_abs() % scale);
         if decimals == 0 {
             return format!("{sign}{whole}");
         }
@@ -142,19 +113,8 @@ fn currency(text: &str, at: usize) -> Result<Option<(String, usize)>, Misread> {
         '€' => return Ok(Some(("EUR".to_owned(), end))),
         '$' | '¥' => {
             let number = text.replace(first, "").trim().to_owned();
-            let codes: &[&str] = if first == '$' {
-                &["USD", "CAD", "AUD"]
-            } else {
-                &["JPY", "CNY"]
-            };
-            return Err(Misread::new(
-                at..end,
-                Problem::SharedSign {
-                    sign: first,
-                    number,
-                    codes,
-                },
-            ));
+            let codes: &[&str] = if first == '$' { &["USD", "CAD", "AUD"] } else { &["JPY", "CNY"] };
+            return Err(Misread::new(at..end, Problem::SharedSign { sign: first, number, codes }));
         }
         _ => {}
     }
@@ -164,41 +124,20 @@ fn currency(text: &str, at: usize) -> Result<Option<(String, usize)>, Misread> {
     if word.len() == 3 && word.bytes().all(|byte| byte.is_ascii_alphabetic()) {
         return Ok(Some((word.to_ascii_uppercase(), after)));
     }
-    Err(Misread::new(
-        at..at + word.len(),
-        Problem::NoCurrency {
-            written: word.to_owned(),
-        },
-    ))
+    Err(Misread::new(at..at + word.len(), Problem::NoCurrency { written: word.to_owned() }))
 }
 
 fn minor(text: &str, scanned: &Scanned, decimals: u32) -> Result<i64, Misread> {
     let written = || number::slice(text, scanned.at.clone()).to_owned();
     if scanned.number.above < 0 {
-        return Err(Misread::new(
-            scanned.at.clone(),
-            Problem::Negative { written: written() },
-        ));
+        return Err(Misread::new(scanned.at.clone(), Problem::Negative { written: written() }));
     }
     let scale = 10_i64.checked_pow(decimals).unwrap_or(1);
     // A fraction such as ½ is fine as long as it comes out whole.
-    let exact = scanned
-        .number
-        .above
-        .checked_mul(i128::from(scale))
-        .map(|above| above % scanned.number.below == 0);
+    let exact = scanned.number.above.checked_mul(i128::from(scale)).map(|above| above % scanned.number.below == 0);
     match (exact, scanned.number.times_near(scale)) {
         (Some(true), Some(minor)) => Ok(minor),
-        (Some(false), _) => Err(Misread::new(
-            scanned.at.clone(),
-            Problem::TooFine {
-                written: written(),
-                decimals,
-            },
-        )),
-        _ => Err(Misread::new(
-            scanned.at.clone(),
-            Problem::TooBig { written: written() },
-        )),
+        (Some(false), _) => Err(Misread::new(scanned.at.clone(), Problem::TooFine { written: written(), decimals })),
+        _ => Err(Misread::new(scanned.at.clone(), Problem::TooBig { written: written() })),
     }
 }

@@ -59,16 +59,8 @@ impl PutUp {
             (Some((length, _)), Some((mass, _))) => Ok(Self { length, mass }),
             (None, Some(_)) => Err(Misread::new(all, Problem::NoLength)),
             (Some(_), None) => Err(Misread::new(all, Problem::NoMass)),
-            (None, None) if all.is_empty() => Err(Misread::new(
-                all,
-                Problem::Empty {
-                    example: "225 m / 100 g",
-                },
-            )),
-            (None, None) => Err(Misread::new(
-                all.clone(),
-                no_number(number::slice(text, all)),
-            )),
+            (None, None) if all.is_empty() => Err(Misread::new(all, Problem::Empty { example: "225 m / 100 g" })),
+            (None, None) => Err(Misread::new(all.clone(), no_number(number::slice(text, all)))),
         }
     }
 
@@ -81,32 +73,25 @@ impl PutUp {
     /// With all the decimals it takes to read the same put-up again.
     #[must_use]
     pub fn show_exact(self, system: System) -> String {
-        format!(
-            "{} / {}",
-            self.length.show_exact(system),
-            self.mass.show_exact(system)
-        )
+        format!("{} / {}", self.length.show_exact(system), self.mass.show_exact(system))
     }
 
     /// The length of so much of this yarn, rounded near; `None` where it does not fit.
     #[must_use]
     pub fn length_of(self, mass: Mass) -> Option<YarnLength> {
-        self.length
-            .times_near(mass.nanograms(), self.mass.nanograms())
+        self.length.times_near(mass.nanograms(), self.mass.nanograms())
     }
 
     /// The length of so much of this yarn, rounded down: what is surely there.
     #[must_use]
     pub fn length_surely_in(self, mass: Mass) -> Option<YarnLength> {
-        self.length
-            .times_down(mass.nanograms(), self.mass.nanograms())
+        self.length.times_down(mass.nanograms(), self.mass.nanograms())
     }
 
     /// The mass of so long a piece of this yarn, rounded near; `None` where it does not fit.
     #[must_use]
     pub fn mass_of(self, length: YarnLength) -> Option<Mass> {
-        self.mass
-            .times_near(length.micrometres(), self.length.micrometres())
+        self.mass.times_near(length.micrometres(), self.length.micrometres())
     }
 
     /// The length of so many skeins, rounded near; `None` where it does not fit.
@@ -130,18 +115,11 @@ impl PutUp {
 
 /// Signs that may stand between the parts of a put-up.
 fn is_between(c: char) -> bool {
-    c.is_whitespace()
-        || matches!(
-            c,
-            '/' | '=' | ',' | ';' | ':' | '(' | ')' | '[' | ']' | '≈' | '~' | '·' | '|'
-        )
+    c.is_whitespace() || matches!(c, '/' | '=' | ',' | ';' | ':' | '(' | ')' | '[' | ']' | '≈' | '~' | '·' | '|')
 }
 
 fn no_number(written: &str) -> Problem {
-    Problem::NoNumber {
-        written: written.to_owned(),
-        example: "225 m / 100 g",
-    }
+    Problem::NoNumber { written: written.to_owned(), example: "225 m / 100 g" }
 }
 
 /// Passes over a word that may stand between the parts, such as "per".
@@ -149,23 +127,16 @@ fn connecting_word(text: &str, at: usize, end: usize) -> Result<usize, Misread> 
     let (word, after) = match number::word(text, at) {
         Some((word, after)) => (word, after.min(end)),
         None => {
-            let width = number::from(text, at)
-                .chars()
-                .next()
-                .map_or(1, char::len_utf8);
+            let width = number::from(text, at).chars().next().map_or(1, char::len_utf8);
             (number::slice(text, at..at + width), at + width)
         }
     };
     match word.to_lowercase().as_str() {
-        "per" | "to" | "in" | "a" | "an" | "and" | "or" | "approx" | "about" | "circa" | "ca"
-        | "x" => Ok(after),
+        "per" | "to" | "in" | "a" | "an" | "and" | "or" | "approx" | "about" | "circa" | "ca" | "x" => Ok(after),
         name if super::amount::is_put_up_name(name) => Ok(after),
         _ => Err(Misread::new(
             at..at + word.len(),
-            Problem::Leftover {
-                written: word.to_owned(),
-                example: "225 m / 100 g",
-            },
+            Problem::Leftover { written: word.to_owned(), example: "225 m / 100 g" },
         )),
     }
 }
@@ -180,26 +151,14 @@ fn one(
 ) -> Result<usize, Misread> {
     // A number never runs over a slash here: `25 g/115 m` has units between.
     let Some(scanned) = number::scan(number::slice(text, 0..end), at, Comma::Decimal)? else {
-        let width = number::from(text, at)
-            .chars()
-            .next()
-            .map_or(1, char::len_utf8);
+        let width = number::from(text, at).chars().next().map_or(1, char::len_utf8);
         let written = number::slice(text, at..at + width).to_owned();
-        return Err(Misread::new(
-            at..at + width,
-            Problem::Leftover {
-                written,
-                example: "225 m / 100 g",
-            },
-        ));
+        return Err(Misread::new(at..at + width, Problem::Leftover { written, example: "225 m / 100 g" }));
     };
     let number_text = || number::slice(text, scanned.at.clone()).to_owned();
     let start = number::past_spaces(text, scanned.at.end);
     let Some((word, after)) = number::word(number::slice(text, 0..end), start) else {
-        let problem = Problem::NoUnit {
-            written: number_text(),
-            units: &["m", "yd", "g"],
-        };
+        let problem = Problem::NoUnit { written: number_text(), units: &["m", "yd", "g"] };
         return Err(Misread::new(scanned.at.clone(), problem));
     };
     let place = scanned.at.start..start + word.len();
@@ -211,22 +170,13 @@ fn one(
         let found: Mass = value::make(text, &scanned, unit, Inch::default())?;
         keep(text, mass, found, place)?;
     } else {
-        let problem = Problem::UnknownUnit {
-            number: number_text(),
-            unit: word.to_owned(),
-            units: &["m", "yd", "g"],
-        };
+        let problem = Problem::UnknownUnit { number: number_text(), unit: word.to_owned(), units: &["m", "yd", "g"] };
         return Err(Misread::new(start..start + word.len(), problem));
     }
     Ok(after)
 }
 
-fn keep<T: Value>(
-    text: &str,
-    kept: &mut Option<(T, Range<usize>)>,
-    found: T,
-    at: Range<usize>,
-) -> Result<(), Misread> {
+fn keep<T: Value>(text: &str, kept: &mut Option<(T, Range<usize>)>, found: T, at: Range<usize>) -> Result<(), Misread> {
     let written = number::slice(text, at.clone()).to_owned();
     if found.small() == 0 {
         return Err(Misread::new(at, Problem::ZeroPutUp { written }));
@@ -238,13 +188,7 @@ fn keep<T: Value>(
             let slack = rounding::divide_down(i128::from(first.small()) * SLACK, 100).unwrap_or(0);
             if apart > slack {
                 let first = number::slice(text, first_at.clone()).to_owned();
-                return Err(Misread::new(
-                    at,
-                    Problem::Disagree {
-                        first,
-                        second: written,
-                    },
-                ));
+                return Err(Misread::new(at, Problem::Disagree { first, second: written }));
             }
         }
     }

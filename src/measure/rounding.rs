@@ -50,11 +50,7 @@ pub const fn divide_near(number: i128, by: i128) -> Option<i128> {
             let rest = remainder.unsigned_abs();
             // At least half the divisor, without doubling, which could overflow.
             if rest != 0 && rest >= by.unsigned_abs() - rest {
-                if (number < 0) == (by < 0) {
-                    quotient.checked_add(1)
-                } else {
-                    quotient.checked_sub(1)
-                }
+                if (number < 0) == (by < 0) { quotient.checked_add(1) } else { quotient.checked_sub(1) }
             } else {
                 Some(quotient)
             }

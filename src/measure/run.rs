@@ -46,8 +46,7 @@ impl<T: Value> Run<T> {
         pairs
             .filter(|(_, pair)| match pair {
                 (Some(one), Some(two)) => {
-                    i128::from(one.small()).abs_diff(i128::from(two.small()))
-                        > u128::from(slack.unsigned_abs())
+                    i128::from(one.small()).abs_diff(i128::from(two.small())) > u128::from(slack.unsigned_abs())
                 }
                 (None, None) => false,
                 _ => true,
@@ -78,43 +77,21 @@ impl<T: Value> SizeRun<T> {
 pub fn read_run<T: Value>(text: &str, style: RunStyle, inch: Inch) -> Result<Run<T>, Misread> {
     let all = trimmed_range(text);
     if all.is_empty() {
-        return Err(Misread::new(
-            all,
-            Problem::Empty {
-                example: T::EXAMPLE,
-            },
-        ));
+        return Err(Misread::new(all, Problem::Empty { example: T::EXAMPLE }));
     }
     let Some(slash) = between_systems::<T>(text, all.clone())? else {
         let one = read_one::<T>(text, all, style, inch)?;
-        return Ok(Run {
-            values: one.values,
-            ranges: one.ranges,
-            system: one.system,
-            other: None,
-        });
+        return Ok(Run { values: one.values, ranges: one.ranges, system: one.system, other: None });
     };
     let first = read_one::<T>(text, shape::trim(text, all.start..slash), style, inch)?;
     let second_at = shape::trim(text, slash + 1..all.end);
     let second = read_one::<T>(text, second_at.clone(), style, inch)?;
     if first.values.len() != second.values.len() {
-        let problem = Problem::UnequalRuns {
-            first: first.values.len(),
-            second: second.values.len(),
-        };
+        let problem = Problem::UnequalRuns { first: first.values.len(), second: second.values.len() };
         return Err(Misread::new(second_at, problem));
     }
-    let other = second.system.map(|system| OtherRun {
-        values: second.values,
-        ranges: second.ranges,
-        system,
-    });
-    Ok(Run {
-        values: first.values,
-        ranges: first.ranges,
-        system: first.system,
-        other,
-    })
+    let other = second.system.map(|system| OtherRun { values: second.values, ranges: second.ranges, system });
+    Ok(Run { values: first.values, ranges: first.ranges, system: first.system, other })
 }
 
 /// A run in one system.
@@ -133,12 +110,7 @@ fn unit_at_end<T: Value>(text: &str, at: Range<usize>) -> Option<(Unit, Range<us
     let inside = inside.strip_suffix('.').unwrap_or(inside);
     let last = inside.chars().next_back()?;
     let length = if last.is_alphabetic() {
-        inside
-            .chars()
-            .rev()
-            .take_while(|c| c.is_alphabetic())
-            .map(char::len_utf8)
-            .sum()
+        inside.chars().rev().take_while(|c| c.is_alphabetic()).map(char::len_utf8).sum()
     } else {
         last.len_utf8()
     };
@@ -182,10 +154,7 @@ fn between_systems<T: Value>(text: &str, all: Range<usize>) -> Result<Option<usi
         if let Some((_, first_at)) = found {
             let first = number::slice(text, first_at).to_owned();
             let second = number::slice(text, end_at.clone()).to_owned();
-            return Err(Misread::new(
-                end_at.clone(),
-                Problem::MixedUnits { first, second },
-            ));
+            return Err(Misread::new(end_at.clone(), Problem::MixedUnits { first, second }));
         }
         found = Some((*slash, at));
     }
@@ -206,33 +175,19 @@ struct Place {
     unit: Option<WrittenUnit>,
 }
 
-fn read_place<T: Value>(
-    text: &str,
-    at: Range<usize>,
-    comma: number::Comma,
-) -> Result<Place, Misread> {
+fn read_place<T: Value>(text: &str, at: Range<usize>, comma: number::Comma) -> Result<Place, Misread> {
     let inside = number::slice(text, at.clone());
     let mut chars = inside.chars();
     if let Some(dash) = chars.next().filter(|c| number::is_dash(*c)) {
         let rest = number::past_spaces(text, at.start + dash.len_utf8());
         if rest >= at.end {
-            return Ok(Place {
-                scanned: None,
-                unit: None,
-            });
+            return Ok(Place { scanned: None, unit: None });
         }
         if let Some((unit, word)) = unit_at_end::<T>(text, rest..at.end)
             && word.start == rest
         {
-            let unit = WrittenUnit {
-                unit,
-                word: number::slice(text, word.clone()).to_owned(),
-                at: word,
-            };
-            return Ok(Place {
-                scanned: None,
-                unit: Some(unit),
-            });
+            let unit = WrittenUnit { unit, word: number::slice(text, word.clone()).to_owned(), at: word };
+            return Ok(Place { scanned: None, unit: Some(unit) });
         }
     }
     if let Some((_, word)) = unit_at_end::<T>(text, at.clone())
@@ -249,10 +204,7 @@ fn read_place<T: Value>(
     }
     // A lone 0 says that the size has none; `0.0` is a measured nothing.
     let skipped = number::slice(text, scanned.at.clone()) == "0";
-    Ok(Place {
-        scanned: if skipped { None } else { Some(scanned) },
-        unit,
-    })
+    Ok(Place { scanned: if skipped { None } else { Some(scanned) }, unit })
 }
 
 fn read_tail<T: Value>(
@@ -266,46 +218,25 @@ fn read_tail<T: Value>(
     let within = number::slice(text, 0..tail.end);
     let stray = |at: Range<usize>| {
         let written = number::slice(text, at.clone()).to_owned();
-        Misread::new(
-            at,
-            Problem::Leftover {
-                written,
-                example: T::EXAMPLE,
-            },
-        )
+        Misread::new(at, Problem::Leftover { written, example: T::EXAMPLE })
     };
     let Some((word, after)) = number::word(within, tail.start) else {
         return Err(stray(tail));
     };
     let at = tail.start..tail.start + word.len();
     let Some(unit) = T::unit(&word.to_lowercase()) else {
-        let number = last
-            .map_or("", |at| number::slice(text, at.clone()))
-            .to_owned();
-        let problem = Problem::UnknownUnit {
-            number,
-            unit: word.to_owned(),
-            units: T::UNITS,
-        };
+        let number = last.map_or("", |at| number::slice(text, at.clone())).to_owned();
+        let problem = Problem::UnknownUnit { number, unit: word.to_owned(), units: T::UNITS };
         return Err(Misread::new(at, problem));
     };
     let rest = number::past_spaces(within, after);
     if rest < tail.end {
         return Err(stray(rest..tail.end));
     }
-    Ok(Some(WrittenUnit {
-        unit,
-        word: word.to_owned(),
-        at,
-    }))
+    Ok(Some(WrittenUnit { unit, word: word.to_owned(), at }))
 }
 
-fn read_one<T: Value>(
-    text: &str,
-    all: Range<usize>,
-    style: RunStyle,
-    inch: Inch,
-) -> Result<One<T>, Misread> {
+fn read_one<T: Value>(text: &str, all: Range<usize>, style: RunStyle, inch: Inch) -> Result<One<T>, Misread> {
     if all.is_empty() {
         return Err(Misread::new(all, Problem::EmptyPlace));
     }
@@ -324,11 +255,7 @@ fn read_one<T: Value>(
         });
     }
     let system = unit.and_then(|unit| unit.system);
-    Ok(One {
-        values: SizeRun::from_values(values),
-        ranges: shape.places,
-        system,
-    })
+    Ok(One { values: SizeRun::from_values(values), ranges: shape.places, system })
 }
 
 /// The one unit of a run: at its end, after its last value, or after every value.
@@ -340,11 +267,8 @@ fn one_unit<T: Value>(
     tail: Option<WrittenUnit>,
 ) -> Result<Option<Unit>, Misread> {
     let at_end = tail.is_some() || places.last().is_some_and(|place| place.unit.is_some());
-    let written: Vec<&WrittenUnit> = places
-        .iter()
-        .filter_map(|place| place.unit.as_ref())
-        .chain(tail.as_ref())
-        .collect();
+    let written: Vec<&WrittenUnit> =
+        places.iter().filter_map(|place| place.unit.as_ref()).chain(tail.as_ref()).collect();
     let Some(first) = written.first() else {
         if places.iter().all(|place| place.scanned.is_none()) {
             return Ok(None);
@@ -353,39 +277,20 @@ fn one_unit<T: Value>(
             Some(unit) => Ok(Some(unit)),
             None => {
                 let written = number::slice(text, all.clone()).to_owned();
-                Err(Misread::new(
-                    all.clone(),
-                    Problem::NoUnit {
-                        written,
-                        units: T::UNITS,
-                    },
-                ))
+                Err(Misread::new(all.clone(), Problem::NoUnit { written, units: T::UNITS }))
             }
         };
     };
-    if let Some(odd) = written
-        .iter()
-        .find(|unit| unit.unit.name != first.unit.name)
-    {
-        let problem = Problem::MixedUnits {
-            first: first.word.clone(),
-            second: odd.word.clone(),
-        };
+    if let Some(odd) = written.iter().find(|unit| unit.unit.name != first.unit.name) {
+        let problem = Problem::MixedUnits { first: first.word.clone(), second: odd.word.clone() };
         return Err(Misread::new(odd.at.clone(), problem));
     }
     // At the end it counts for all. Elsewhere all must have it, or a value may have lost another unit.
     let only_once = written.len() == 1;
-    let bare = places
-        .iter()
-        .position(|place| place.scanned.is_some() && place.unit.is_none());
+    let bare = places.iter().position(|place| place.scanned.is_some() && place.unit.is_none());
     let allowed = tail.is_some() || (at_end && only_once);
     if let (Some(bare), false) = (bare.and_then(|bare| ranges.get(bare)), allowed) {
-        return Err(Misread::new(
-            bare.clone(),
-            Problem::UnitOnSome {
-                unit: first.word.clone(),
-            },
-        ));
+        return Err(Misread::new(bare.clone(), Problem::UnitOnSome { unit: first.word.clone() }));
     }
     Ok(Some(first.unit))
 }

@@ -58,17 +58,10 @@ macro_rules! scale {
                 self.times(above, below, super::rounding::divide_down)
             }
 
-            fn times(
-                self,
-                above: i64,
-                below: i64,
-                divide: fn(i128, i128) -> Option<i128>,
-            ) -> Option<Self> {
+            fn times(self, above: i64, below: i64, divide: fn(i128, i128) -> Option<i128>) -> Option<Self> {
                 // Two 64-bit numbers always fit in 128 bits.
                 let product = i128::from(self.0) * i128::from(above);
-                i64::try_from(divide(product, i128::from(below))?)
-                    .ok()
-                    .map(Self)
+                i64::try_from(divide(product, i128::from(below))?).ok().map(Self)
             }
 
             /// How many times a portion is used up, the last one perhaps in part.

@@ -99,10 +99,7 @@ pub(super) fn parts(text: &str, at: Range<usize>, style: RunStyle) -> Result<Vec
         }
     }
     if let Some((open, close, here)) = open {
-        return Err(Misread::new(
-            here..here + open.len_utf8(),
-            Problem::Unclosed { open, close },
-        ));
+        return Err(Misread::new(here..here + open.len_utf8(), Problem::Unclosed { open, close }));
     }
     parts.push(Part::Outside(start..at.end));
     Ok(parts)
@@ -111,23 +108,16 @@ pub(super) fn parts(text: &str, at: Range<usize>, style: RunStyle) -> Result<Vec
 /// A round or square bracket that is not the house's own may hold repeats. Braces never do.
 fn check_house(open: char, at: Range<usize>, style: RunStyle) -> Result<(), Misread> {
     match style.sizes_in {
-        Some(house) if open != '{' && open != house.open() => Err(Misread::new(
-            at,
-            Problem::HouseBracket {
-                open,
-                sizes_in: house.open(),
-            },
-        )),
+        Some(house) if open != '{' && open != house.open() => {
+            Err(Misread::new(at, Problem::HouseBracket { open, sizes_in: house.open() }))
+        }
         _ => Ok(()),
     }
 }
 
 /// Where a character stands in a range.
 pub(super) fn positions(text: &str, at: Range<usize>, wanted: char) -> Vec<usize> {
-    number::slice(text, at.clone())
-        .match_indices(wanted)
-        .map(|(offset, _)| at.start + offset)
-        .collect()
+    number::slice(text, at.clone()).match_indices(wanted).map(|(offset, _)| at.start + offset).collect()
 }
 
 /// The separator of the places in brackets: semicolon before colon before comma.
@@ -148,11 +138,7 @@ pub(super) fn separator(text: &str, parts: &[Part]) -> char {
 }
 
 /// The places inside one bracket; an empty one is a problem.
-pub(super) fn inside(
-    text: &str,
-    at: Range<usize>,
-    separator: char,
-) -> Result<Vec<Range<usize>>, Misread> {
+pub(super) fn inside(text: &str, at: Range<usize>, separator: char) -> Result<Vec<Range<usize>>, Misread> {
     let mut places = Vec::new();
     let mut start = at.start;
     let mut ends = positions(text, at.clone(), separator);
@@ -177,11 +163,7 @@ pub(super) fn numbers(text: &str, at: Range<usize>, style: RunStyle) -> Result<S
         return no_brackets::without_brackets(text, trim(text, all.clone()));
     }
     let separator = separator(text, &parts);
-    let comma = if separator == ';' {
-        Comma::Decimal
-    } else {
-        Comma::Separates
-    };
+    let comma = if separator == ';' { Comma::Decimal } else { Comma::Separates };
     check_separators(text, &parts, separator)?;
     let mut places = Vec::new();
     let mut tail = at.end..at.end;
@@ -207,11 +189,7 @@ pub(super) fn numbers(text: &str, at: Range<usize>, style: RunStyle) -> Result<S
     if separator == ',' {
         commas::check(text, &parts)?;
     }
-    Ok(Shape {
-        places,
-        tail,
-        comma,
-    })
+    Ok(Shape { places, tail, comma })
 }
 
 /// Whether a text after the last bracket is a value rather than a unit.
@@ -233,10 +211,7 @@ fn check_separators(text: &str, parts: &[Part], separator: char) -> Result<(), M
                 _ => false,
             };
             if stray {
-                let problem = Problem::MixedSeparators {
-                    first: separator,
-                    second: c,
-                };
+                let problem = Problem::MixedSeparators { first: separator, second: c };
                 return Err(Misread::new(here..here + 1, problem));
             }
         }

@@ -36,15 +36,8 @@ impl SizeNames {
             [Part::Outside(_)] => (without_brackets(text, all)?, false),
             _ => (with_brackets(text, &parts)?, true),
         };
-        let unit = if bracketed {
-            split_unit(text, &mut ranges)
-        } else {
-            None
-        };
-        let labels: Vec<String> = ranges
-            .iter()
-            .map(|at| tidy(number::slice(text, at.clone())))
-            .collect();
+        let unit = if bracketed { split_unit(text, &mut ranges) } else { None };
+        let labels: Vec<String> = ranges.iter().map(|at| tidy(number::slice(text, at.clone()))).collect();
         for (index, label) in labels.iter().enumerate() {
             let before = labels.iter().take(index);
             if before.into_iter().any(|other| same(other, label))
@@ -54,11 +47,7 @@ impl SizeNames {
                 return Err(Misread::new(at.clone(), Problem::RepeatedLabel { label }));
             }
         }
-        Ok(Self {
-            labels,
-            ranges,
-            unit,
-        })
+        Ok(Self { labels, ranges, unit })
     }
 
     /// How many sizes there are; at least one.
@@ -153,13 +142,7 @@ fn with_brackets(text: &str, parts: &[Part]) -> Result<Vec<Range<usize>>, Misrea
                     if let Some(mark) = number::slice(text, place.clone()).find([',', ';']) {
                         let at = place.start + mark..place.start + mark + 1;
                         let written = number::slice(text, at.clone()).to_owned();
-                        return Err(Misread::new(
-                            at,
-                            Problem::Leftover {
-                                written,
-                                example: EXAMPLE,
-                            },
-                        ));
+                        return Err(Misread::new(at, Problem::Leftover { written, example: EXAMPLE }));
                     }
                     places.push(place);
                 } else if index == 0 {
@@ -187,10 +170,7 @@ fn check_slashes(text: &str, parts: &[Part]) -> Result<(), Misread> {
 }
 
 fn label_slash(at: Range<usize>, one: &str, two: &str) -> Misread {
-    let problem = Problem::LabelSlash {
-        first: one.trim().to_owned(),
-        second: two.trim().to_owned(),
-    };
+    let problem = Problem::LabelSlash { first: one.trim().to_owned(), second: two.trim().to_owned() };
     Misread::new(at, problem)
 }
 
@@ -198,17 +178,8 @@ fn label_slash(at: Range<usize>, one: &str, two: &str) -> Misread {
 fn without_brackets(text: &str, all: Range<usize>) -> Result<Vec<Range<usize>>, Misread> {
     let written = number::slice(text, all.clone());
     if let Some(separator) = [';', ','].into_iter().find(|c| written.contains(*c)) {
-        let labels: Vec<String> = written
-            .split(separator)
-            .map(tidy)
-            .filter(|label| !label.is_empty())
-            .collect();
-        return Err(Misread::new(
-            all,
-            Problem::NoBrackets {
-                instead: in_brackets(&labels),
-            },
-        ));
+        let labels: Vec<String> = written.split(separator).map(tidy).filter(|label| !label.is_empty()).collect();
+        return Err(Misread::new(all, Problem::NoBrackets { instead: in_brackets(&labels) }));
     }
     let slashes = shape::positions(text, all.clone(), '/');
     match slashes.as_slice() {
@@ -227,10 +198,7 @@ fn without_brackets(text: &str, all: Range<usize>) -> Result<Vec<Range<usize>>, 
                 let place = shape::trim(text, start..end);
                 if place.is_empty() {
                     let from = start.saturating_sub(1).max(all.start);
-                    return Err(Misread::new(
-                        from..(end + 1).min(all.end),
-                        Problem::EmptyPlace,
-                    ));
+                    return Err(Misread::new(from..(end + 1).min(all.end), Problem::EmptyPlace));
                 }
                 places.push(place);
                 start = end + 1;
@@ -248,8 +216,7 @@ fn split_unit(text: &str, ranges: &mut Vec<Range<usize>>) -> Option<String> {
         let label = number::slice(text, at.clone());
         label.chars().any(number::begins_number) && !label.chars().any(char::is_alphabetic)
     };
-    let is_unit = !last.chars().any(|c| c.is_ascii_digit())
-        && last.chars().any(|c| c.is_alphabetic() || c == '"');
+    let is_unit = !last.chars().any(|c| c.is_ascii_digit()) && last.chars().any(|c| c.is_alphabetic() || c == '"');
     if others.len() < 2 || !is_unit || !others.iter().all(is_number) {
         return None;
     }

@@ -15,9 +15,7 @@ impl<T> SizeRun<T> {
     /// A lone value, which serves every size.
     #[must_use]
     pub fn one(value: T) -> Self {
-        Self {
-            values: vec![Some(value)],
-        }
+        Self { values: vec![Some(value)] }
     }
 
     /// A value for each size; `None` for a size that has none.
@@ -73,13 +71,7 @@ impl<T> SizeRun<T> {
     #[must_use]
     pub fn map<U>(&self, change: impl FnMut(&T) -> U) -> SizeRun<U> {
         let mut change = change;
-        SizeRun {
-            values: self
-                .values
-                .iter()
-                .map(|value| value.as_ref().map(&mut change))
-                .collect(),
-        }
+        SizeRun { values: self.values.iter().map(|value| value.as_ref().map(&mut change)).collect() }
     }
 
     /// The run with every value changed, or `None` as soon as one cannot be.
@@ -90,19 +82,14 @@ impl<T> SizeRun<T> {
             Some(value) => change(value).map(Some),
             None => Some(None),
         });
-        Some(SizeRun {
-            values: values.collect::<Option<Vec<_>>>()?,
-        })
+        Some(SizeRun { values: values.collect::<Option<Vec<_>>>()? })
     }
 
     /// The run in the trade's brackets, `–` for a size without a value.
     #[must_use]
     pub fn show_with(&self, show: impl FnMut(&T) -> String) -> String {
         let mut show = show;
-        let texts = self
-            .values
-            .iter()
-            .map(|value| value.as_ref().map_or_else(|| "–".to_owned(), &mut show));
+        let texts = self.values.iter().map(|value| value.as_ref().map_or_else(|| "–".to_owned(), &mut show));
         in_brackets(&texts.collect::<Vec<_>>())
     }
 }

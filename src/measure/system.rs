@@ -30,13 +30,10 @@ impl System {
     #[must_use]
     pub fn of(text: &str) -> Option<Self> {
         number::units_after_numbers(text).find_map(|word| match word.to_lowercase().as_str() {
-            "m" | "metre" | "metres" | "meter" | "meters" | "g" | "gram" | "grams" | "gramme"
-            | "grammes" | "kg" | "mm" | "cm" | "millimetre" | "millimetres" | "centimetre"
-            | "centimetres" => Some(Self::Metric),
-            "yd" | "yds" | "yard" | "yards" | "oz" | "ounce" | "ounces" | "lb" | "lbs"
-            | "pound" | "pounds" | "in" | "inch" | "inches" | "ins" | "\"" | "″" | "”" => {
-                Some(Self::Imperial)
-            }
+            "m" | "metre" | "metres" | "meter" | "meters" | "g" | "gram" | "grams" | "gramme" | "grammes" | "kg"
+            | "mm" | "cm" | "millimetre" | "millimetres" | "centimetre" | "centimetres" => Some(Self::Metric),
+            "yd" | "yds" | "yard" | "yards" | "oz" | "ounce" | "ounces" | "lb" | "lbs" | "pound" | "pounds" | "in"
+            | "inch" | "inches" | "ins" | "\"" | "″" | "”" => Some(Self::Imperial),
             _ => None,
         })
     }
@@ -71,23 +68,14 @@ impl Inch {
         match trimmed.strip_suffix("cm").unwrap_or(trimmed).trim_end() {
             "2.5" | "2,5" | "2.50" => Ok(Self::TRADE),
             "2.54" | "2,54" => Ok(Self::EXACT),
-            _ => Err(Misread::whole(
-                text,
-                Problem::NotAnInch {
-                    written: trimmed.to_owned(),
-                },
-            )),
+            _ => Err(Misread::whole(text, Problem::NotAnInch { written: trimmed.to_owned() })),
         }
     }
 
     /// The factor as it is written: `2.5` or `2.54`.
     #[must_use]
     pub fn show(self) -> String {
-        if self == Self::EXACT {
-            "2.54".to_owned()
-        } else {
-            "2.5".to_owned()
-        }
+        if self == Self::EXACT { "2.54".to_owned() } else { "2.5".to_owned() }
     }
 }
 

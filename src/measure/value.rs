@@ -91,12 +91,7 @@ pub(super) struct WrittenUnit {
 pub(super) fn read<T: Value>(text: &str, inch: Inch) -> Result<T, Misread> {
     let all = trimmed_range(text);
     if all.is_empty() {
-        return Err(Misread::new(
-            all,
-            Problem::Empty {
-                example: T::EXAMPLE,
-            },
-        ));
+        return Err(Misread::new(all, Problem::Empty { example: T::EXAMPLE }));
     }
     let scanned = read_number::<T>(text, all.clone(), Comma::Decimal)?;
     let (unit, end) = read_unit::<T>(text, &scanned, all.end)?;
@@ -109,13 +104,7 @@ pub(super) fn read<T: Value>(text: &str, inch: Inch) -> Result<T, Misread> {
             Some(unit) => unit,
             None => {
                 let written = number::slice(text, scanned.at.clone()).to_owned();
-                return Err(Misread::new(
-                    scanned.at,
-                    Problem::NoUnit {
-                        written,
-                        units: T::UNITS,
-                    },
-                ));
+                return Err(Misread::new(scanned.at, Problem::NoUnit { written, units: T::UNITS }));
             }
         },
     };
@@ -123,22 +112,12 @@ pub(super) fn read<T: Value>(text: &str, inch: Inch) -> Result<T, Misread> {
 }
 
 /// The number at the beginning of a range that is not blank.
-pub(super) fn read_number<T: Value>(
-    text: &str,
-    at: Range<usize>,
-    comma: Comma,
-) -> Result<Scanned, Misread> {
+pub(super) fn read_number<T: Value>(text: &str, at: Range<usize>, comma: Comma) -> Result<Scanned, Misread> {
     match number::scan(number::slice(text, 0..at.end), at.start, comma)? {
         Some(scanned) => Ok(scanned),
         None => {
             let written = number::slice(text, at.clone()).to_owned();
-            Err(Misread::new(
-                at,
-                Problem::NoNumber {
-                    written,
-                    example: T::EXAMPLE,
-                },
-            ))
+            Err(Misread::new(at, Problem::NoNumber { written, example: T::EXAMPLE }))
         }
     }
 }
@@ -157,58 +136,30 @@ pub(super) fn read_unit<T: Value>(
     let at = start..start + word.len();
     match T::unit(&word.to_lowercase()) {
         Some(unit) => {
-            let written = WrittenUnit {
-                unit,
-                word: word.to_owned(),
-                at,
-            };
+            let written = WrittenUnit { unit, word: word.to_owned(), at };
             Ok((Some(written), number::past_spaces(within, after)))
         }
         None => {
             let number = number::slice(text, scanned.at.clone()).to_owned();
-            Err(Misread::new(
-                at,
-                Problem::UnknownUnit {
-                    number,
-                    unit: word.to_owned(),
-                    units: T::UNITS,
-                },
-            ))
+            Err(Misread::new(at, Problem::UnknownUnit { number, unit: word.to_owned(), units: T::UNITS }))
         }
     }
 }
 
 /// The value of a number in a unit.
-pub(super) fn make<T: Value>(
-    text: &str,
-    scanned: &Scanned,
-    unit: Unit,
-    inch: Inch,
-) -> Result<T, Misread> {
+pub(super) fn make<T: Value>(text: &str, scanned: &Scanned, unit: Unit, inch: Inch) -> Result<T, Misread> {
     let written = || number::slice(text, scanned.at.clone()).to_owned();
     if scanned.number.above < 0 && !T::MAY_BE_NEGATIVE {
-        return Err(Misread::new(
-            scanned.at.clone(),
-            Problem::Negative { written: written() },
-        ));
+        return Err(Misread::new(scanned.at.clone(), Problem::Negative { written: written() }));
     }
     if let Some(decimals) = T::DECIMALS
         && scanned.decimals > decimals as usize
     {
-        return Err(Misread::new(
-            scanned.at.clone(),
-            Problem::TooFine {
-                written: written(),
-                decimals,
-            },
-        ));
+        return Err(Misread::new(scanned.at.clone(), Problem::TooFine { written: written(), decimals }));
     }
     match scanned.number.times_near(unit.small(inch)) {
         Some(small) => Ok(T::from_small(small)),
-        None => Err(Misread::new(
-            scanned.at.clone(),
-            Problem::TooBig { written: written() },
-        )),
+        None => Err(Misread::new(scanned.at.clone(), Problem::TooBig { written: written() })),
     }
 }
 
@@ -216,42 +167,26 @@ pub(super) fn make<T: Value>(
 pub(super) fn leftover<T: Value>(text: &str, scanned: &Scanned, rest: Range<usize>) -> Misread {
     let left = number::slice(text, rest.clone());
     // What looks like a part of a number, without the unit behind it.
-    let numeric = |c: char| {
-        c.is_whitespace()
-            || number::begins_number(c)
-            || number::is_dash(c)
-            || matches!(c, '.' | ',')
-    };
+    let numeric =
+        |c: char| c.is_whitespace() || number::begins_number(c) || number::is_dash(c) || matches!(c, '.' | ',');
     let part = left.len() - left.trim_start_matches(numeric).len();
     let part = left.get(..part).unwrap_or("").trim_end();
     let whole = scanned.at.start..rest.start + part.len();
     let written = number::slice(text, whole.clone()).to_owned();
     let mut chars = left.chars();
     let first = chars.next();
-    let after = part
-        .get(first.map_or(0, char::len_utf8)..)
-        .unwrap_or("")
-        .trim_start();
+    let after = part.get(first.map_or(0, char::len_utf8)..).unwrap_or("").trim_start();
     let number_follows = after.chars().next().is_some_and(number::begins_number);
     let unit_between = number::past_spaces(text, scanned.at.end) < rest.start;
     let problem = match first {
         Some('.') if number_follows && !unit_between => {
             let before = number::slice(text, scanned.at.clone());
-            Problem::DotForComma {
-                instead: format!("{before}, {after}"),
-                written,
-            }
+            Problem::DotForComma { instead: format!("{before}, {after}"), written }
         }
         Some(c) if number::is_dash(c) && number_follows => Problem::ARange { written },
         Some(c) if number::begins_number(c) && !unit_between => Problem::TwoNumbers { written },
         _ => {
-            return Misread::new(
-                rest,
-                Problem::Leftover {
-                    written: left.to_owned(),
-                    example: T::EXAMPLE,
-                },
-            );
+            return Misread::new(rest, Problem::Leftover { written: left.to_owned(), example: T::EXAMPLE });
         }
     };
     Misread::new(whole, problem)

@@ -18,19 +18,13 @@ impl fmt::Display for Problem {
                 write!(f, "`{second}` does not go with `{first}`")
             }
             Self::AmbiguousComma { written } if written.matches([',', '.']).count() == 1 => {
-                write!(
-                    f,
-                    "the comma in `{written}` may mean thousands or a decimal"
-                )
+                write!(f, "the comma in `{written}` may mean thousands or a decimal")
             }
             Self::AmbiguousComma { written } => {
                 write!(f, "`{written}` may be read as more than one number")
             }
             Self::CommaDecimal { written } => {
-                write!(
-                    f,
-                    "the comma in `{written}` may belong to a number or separate two values"
-                )
+                write!(f, "the comma in `{written}` may belong to a number or separate two values")
             }
             Self::DotForComma { written, .. } => {
                 write!(f, "`{written}` has a full stop between two values")
@@ -47,14 +41,8 @@ impl fmt::Display for Problem {
             Self::ZeroBelow { written } => write!(f, "`{written}` divides by nothing"),
             Self::Leftover { written, .. } => write!(f, "`{written}` belongs to nothing here"),
             Self::Unclosed { open, .. } => write!(f, "`{open}` is not closed"),
-            Self::Mismatched {
-                found,
-                wanted: Some(_),
-            } => write!(f, "`{found}` closes a bracket of another kind"),
-            Self::Mismatched {
-                found,
-                wanted: None,
-            } => write!(f, "`{found}` closes a bracket that was not opened"),
+            Self::Mismatched { found, wanted: Some(_) } => write!(f, "`{found}` closes a bracket of another kind"),
+            Self::Mismatched { found, wanted: None } => write!(f, "`{found}` closes a bracket that was not opened"),
             Self::Nested { open } => write!(f, "`{open}` opens inside another bracket"),
             Self::EmptyPlace => write!(f, "a place in the size run is empty"),
             Self::NoFirst => write!(f, "nothing stands before the bracket"),
@@ -65,10 +53,7 @@ impl fmt::Display for Problem {
             Self::SlashFraction { written } => {
                 write!(f, "`{written}` may be a fraction or two sizes")
             }
-            Self::SlashBetweenRuns => write!(
-                f,
-                "it is not clear what the slash between the brackets separates"
-            ),
+            Self::SlashBetweenRuns => write!(f, "it is not clear what the slash between the brackets separates"),
             Self::HouseBracket { open, .. } => {
                 write!(f, "`{open}` does not hold sizes in this studio: repeats?")
             }
@@ -87,10 +72,7 @@ impl fmt::Display for Problem {
             Self::Disagree { first, second } => {
                 write!(f, "`{second}` is not the same as `{first}`")
             }
-            Self::NotAnInch { written } => write!(
-                f,
-                "`{written}` is not a length of an inch that the trade uses"
-            ),
+            Self::NotAnInch { written } => write!(f, "`{written}` is not a length of an inch that the trade uses"),
             Self::NoNeedleSize { written } => {
                 write!(f, "`{written}` does not begin with a needle size")
             }

@@ -35,11 +35,7 @@ pub fn run_from_pieces(pieces: &[&str]) -> Option<String> {
 #[must_use]
 pub fn run_from_list_item(item: &str) -> Option<String> {
     let item = item.trim();
-    if item.starts_with(['(', '[', '{']) && open_brackets(item) == Some(0) {
-        Some(format!("– {item}"))
-    } else {
-        None
-    }
+    if item.starts_with(['(', '[', '{']) && open_brackets(item) == Some(0) { Some(format!("– {item}")) } else { None }
 }
 
 /// The text in YAML's quotes, for advice: single ones, or double ones where it holds a single one.

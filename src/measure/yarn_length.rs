@@ -9,19 +9,9 @@ use super::scale::scale;
 use super::system::{Inch, System};
 use super::value::{self, Unit, UnitSize, Value};
 
-const METRE: Unit = Unit {
-    name: "m",
-    size: UnitSize::Fixed(1_000_000),
-    system: Some(System::Metric),
-    decimals: 6,
-};
+const METRE: Unit = Unit { name: "m", size: UnitSize::Fixed(1_000_000), system: Some(System::Metric), decimals: 6 };
 // Six decimals of a yard are finer than half a micrometre, so an exact show reads back as itself.
-const YARD: Unit = Unit {
-    name: "yd",
-    size: UnitSize::Fixed(914_400),
-    system: Some(System::Imperial),
-    decimals: 6,
-};
+const YARD: Unit = Unit { name: "yd", size: UnitSize::Fixed(914_400), system: Some(System::Imperial), decimals: 6 };
 
 /// A length of yarn, in whole micrometres.
 ///
@@ -84,11 +74,7 @@ impl YarnLength {
     /// All the decimals it takes to read the same length again: `196.850394 yd`.
     #[must_use]
     pub fn show_exact(self, system: System) -> String {
-        format!(
-            "{} {}",
-            self.exact_number(system, Inch::default()),
-            Self::shown_in(system).name
-        )
+        format!("{} {}", self.exact_number(system, Inch::default()), Self::shown_in(system).name)
     }
 
     /// How many put-ups it is, in thousandths, rounded near; for showing beside whole skeins.

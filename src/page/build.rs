@@ -2,8 +2,9 @@
 
 use super::view::{Head, NoteItem, Part, Picture, Site};
 use super::{
-    FinishedContext, HomeContext, JournalContext, MissingContext, NeedlesContext, NoteContext, OnTheWayContext, PatternContext, PatternsContext,
-    PeopleContext, PersonContext, PictureSizes, PlainContext, ProjectContext, Shown, TechniquesContext, YarnContext, YarnsContext,
+    FinishedContext, HomeContext, JournalContext, MissingContext, NeedlesContext, NoteContext, OnTheWayContext,
+    PatternContext, PatternsContext, PeopleContext, PersonContext, PictureSizes, PlainContext, ProjectContext, Shown,
+    TechniquesContext, YarnContext, YarnsContext,
 };
 use super::{home, lists, note, page_path, pattern, person, plain, project, yarn};
 use crate::catalogue::Catalogue;
@@ -85,7 +86,12 @@ pub fn build(catalogue: &Catalogue, pictures: &PictureSizes) -> Pages {
 }
 
 fn list_pages(shown: &Shown<'_>, notes: &[NoteItem]) -> Vec<Page> {
-    let page = |path: &str, template: &'static str, context: Context| Page { file: format!("{path}index.html"), template, context, entry: None };
+    let page = |path: &str, template: &'static str, context: Context| Page {
+        file: format!("{path}index.html"),
+        template,
+        context,
+        entry: None,
+    };
     let mut pages = vec![
         page("", "home.html", Context::Home(Box::new(home::context(shown, notes)))),
         page("patterns/", "patterns.html", Context::Patterns(Box::new(lists::patterns(shown)))),
@@ -97,7 +103,12 @@ fn list_pages(shown: &Shown<'_>, notes: &[NoteItem]) -> Vec<Page> {
         page("techniques/", "techniques.html", Context::Techniques(Box::new(lists::techniques(shown)))),
         page("people/", "people.html", Context::People(Box::new(lists::people(shown)))),
     ];
-    pages.push(Page { file: "404.html".to_owned(), template: "missing.html", context: Context::Missing(Box::new(plain::missing(shown))), entry: None });
+    pages.push(Page {
+        file: "404.html".to_owned(),
+        template: "missing.html",
+        context: Context::Missing(Box::new(plain::missing(shown))),
+        entry: None,
+    });
     pages
 }
 
@@ -125,7 +136,11 @@ fn neighbours(notes: &[NoteItem]) -> HashMap<String, usize> {
 
 fn site(shown: &Shown<'_>) -> Site {
     let studio = &shown.catalogue.studio;
-    let part = |name: &str, title: &str, path: &str| Part { name: name.to_owned(), title: title.to_owned(), url: shown.addresses.local(path) };
+    let part = |name: &str, title: &str, path: &str| Part {
+        name: name.to_owned(),
+        title: title.to_owned(),
+        url: shown.addresses.local(path),
+    };
     let has = |kind: Kind| shown.catalogue.public(kind).next().is_some();
     let mut parts = Vec::new();
     if has(Kind::Pattern) || shown.catalogue.on_the_way().next().is_some() {
@@ -161,7 +176,15 @@ fn site(shown: &Shown<'_>) -> Site {
 
 impl Shown<'_> {
     /// Returns the head of a page; `path` is its folder in the site.
-    pub fn head(&self, title: &str, summary: &str, path: &str, part: &str, og_type: &str, picture: Option<&Picture>) -> Head {
+    pub fn head(
+        &self,
+        title: &str,
+        summary: &str,
+        path: &str,
+        part: &str,
+        og_type: &str,
+        picture: Option<&Picture>,
+    ) -> Head {
         Head {
             title: title.to_owned(),
             summary: summary.to_owned(),

@@ -35,10 +35,21 @@ pub fn context(shown: &Shown<'_>, notes: &[NoteItem]) -> HomeContext {
     let mut projects = lists::on_the_needles(shown);
     projects.truncate(ON_THE_NEEDLES);
     HomeContext {
-        head: shown.head(&studio.title, studio.summary.as_deref().unwrap_or_default(), "", "", "website", picture.as_ref()),
+        head: shown.head(
+            &studio.title,
+            studio.summary.as_deref().unwrap_or_default(),
+            "",
+            "",
+            "website",
+            picture.as_ref(),
+        ),
         note: notes.first().cloned(),
         earlier: notes.iter().skip(1).take(3).cloned().collect(),
-        patterns: newest.into_iter().take(DESIGNS).map(|(entry, pattern)| lists::pattern_item(shown, entry, pattern)).collect(),
+        patterns: newest
+            .into_iter()
+            .take(DESIGNS)
+            .map(|(entry, pattern)| lists::pattern_item(shown, entry, pattern))
+            .collect(),
         projects,
     }
 }

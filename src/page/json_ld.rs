@@ -33,7 +33,11 @@ pub fn pattern(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> String {
         facts.insert("supply".to_owned(), Value::Array(supplies));
     }
     let inch = shown.catalogue.studio.settings().inch;
-    let tools: Vec<Value> = pattern.needles.iter().map(|needle| json!({ "@type": "HowToTool", "name": needle.show(shown.system, inch) })).collect();
+    let tools: Vec<Value> = pattern
+        .needles
+        .iter()
+        .map(|needle| json!({ "@type": "HowToTool", "name": needle.show(shown.system, inch) }))
+        .collect();
     if !tools.is_empty() {
         facts.insert("tool".to_owned(), Value::Array(tools));
     }
@@ -55,7 +59,11 @@ fn supplies(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Value> {
     let yarns = pattern.yarn.iter().filter_map(|use_of| {
         let id = use_of.yarn.as_ref()?.reference();
         let name = shown.public_link(&id)?.title;
-        let lengths: Vec<_> = reckon::requirements(pattern, use_of, None, shown.catalogue.studio.margin()).into_iter().flatten().map(|one| one.length).collect();
+        let lengths: Vec<_> = reckon::requirements(pattern, use_of, None, shown.catalogue.studio.margin())
+            .into_iter()
+            .flatten()
+            .map(|one| one.length)
+            .collect();
         let needs = shown.length_range(&lengths).map(|range| format!(", {}", range.first)).unwrap_or_default();
         Some(json!({ "@type": "HowToSupply", "name": format!("{name}{needs}") }))
     });
@@ -69,7 +77,7 @@ fn common(shown: &Shown<'_>, entry: &Entry, kind: &str) -> Map<String, Value> {
     facts.insert("@type".to_owned(), json!(kind));
     facts.insert("url".to_owned(), json!(shown.addresses.whole(&page_path(&entry.id))));
     facts.insert("inLanguage".to_owned(), json!(shown.catalogue.studio.language()));
-    let summary = Shown::summary(entry);
+    let summary = shown.summary(entry);
     if !summary.is_empty() {
         facts.insert("description".to_owned(), json!(summary));
     }

@@ -5,6 +5,7 @@ use super::{Shown, note, pattern, project, words, yarn};
 use crate::catalogue::{BackLink, Via};
 use crate::entry::value::{Choice, Stage};
 use crate::entry::{Data, Entry, Kind, Pattern, Reference};
+use crate::measure::{Mass, YarnLength};
 use crate::reckon;
 use crate::standards::yarn_weights;
 use schemars::JsonSchema;
@@ -85,10 +86,10 @@ pub struct FinishedYear {
     pub year: i16,
     /// How many things: `eleven things`.
     pub count: String,
-    /// The length of all yarn in them that is known.
-    pub length: Both,
-    /// The mass of all yarn in them that is known.
-    pub mass: Both,
+    /// The length of all yarn in them that is known; absent if of none.
+    pub length: Option<Both>,
+    /// The mass of all yarn in them that is known; absent if of none.
+    pub mass: Option<Both>,
     /// How many of them hold yarn whose length is not known: `two things`; empty if none.
     pub unknown: String,
     /// The things, the latest first.
@@ -168,7 +169,7 @@ pub fn kind_title(kind: Kind) -> &'static str {
 pub fn pattern_item(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternItem {
     PatternItem {
         link: shown.own_link(entry),
-        summary: Shown::summary(entry),
+        summary: shown.summary(entry),
         garment: pattern.garment.as_deref().map(words::sentence).unwrap_or_default(),
         sizes: pattern::sizes_in_words(pattern),
         yarn: pattern::yarn_in_words(shown, pattern).unwrap_or_default(),
@@ -192,7 +193,10 @@ pub fn patterns(shown: &Shown<'_>) -> PatternsContext {
     let mut weights: BTreeMap<(u8, String), Vec<Line>> = BTreeMap::new();
     for (entry, pattern) in &all {
         let line = Line { link: shown.own_link(entry), words: pattern::sizes_in_words(pattern) };
-        garments.entry(pattern.garment.as_deref().map_or_else(|| "Other things".to_owned(), words::sentence)).or_default().push(line.clone());
+        garments
+            .entry(pattern.garment.as_deref().map_or_else(|| "Other things".to_owned(), words::sentence))
+            .or_default()
+            .push(line.clone());
         let mut seen = Vec::new();
         for yarn in pattern.yarn.iter().filter_map(|use_of| shown.catalogue.yarn(&use_of.yarn.as_ref()?.reference())) {
             let Some(weight) = &yarn.weight else { continue };
@@ -223,7 +227,14 @@ pub fn on_the_way(shown: &Shown<'_>) -> OnTheWayContext {
     designs.sort_by(|a, b| Reverse(a.1.stage()).cmp(&Reverse(b.1.stage())).then_with(|| a.0.id.cmp(&b.0.id)));
     let step = |stage: Stage| Stage::ALL.iter().position(|(_, one)| *one == stage).map_or(0, |at| at + 1);
     OnTheWayContext {
-        head: shown.head("On the way", "Designs that are not published yet, and how far they have come.", ON_THE_WAY, "patterns", "website", None),
+        head: shown.head(
+            "On the way",
+            "Designs that are not published yet, and how far they have come.",
+            ON_THE_WAY,
+            "patterns",
+            "website",
+            None,
+        ),
         designs: designs
             .into_iter()
             .map(|(entry, pattern)| Design {
@@ -233,7 +244,11 @@ pub fn on_the_way(shown: &Shown<'_>) -> OnTheWayContext {
                 garment: pattern.garment.as_deref().map(words::sentence).unwrap_or_default(),
                 stage: stage_in_words(pattern.stage()).to_owned(),
                 step: step(pattern.stage()),
-                planned: pattern.published.filter(|date| *date > shown.catalogue.today).map(|date| date.in_words()).unwrap_or_default(),
+                planned: pattern
+                    .published
+                    .filter(|date| *date > shown.catalogue.today)
+                    .map(|date| date.in_words())
+                    .unwrap_or_default(),
             })
             .collect(),
     }
@@ -253,12 +268,19 @@ fn stage_in_words(stage: Stage) -> &'static str {
 
 /// Returns the context of the page of things on the needles.
 pub fn needles(shown: &Shown<'_>) -> NeedlesContext {
-    NeedlesContext { head: shown.head("On the needles", "", "on-the-needles/", "on-the-needles", "website", None), projects: on_the_needles(shown) }
+    NeedlesContext {
+        head: shown.head("On the needles", "", "on-the-needles/", "on-the-needles", "website", None),
+        projects: on_the_needles(shown),
+    }
 }
 
 /// Returns the public projects that are not finished, the latest begun first.
 pub fn on_the_needles(shown: &Shown<'_>) -> Vec<ProjectItem> {
-    let mut projects: Vec<_> = shown.catalogue.projects().filter(|(_, project)| project.finished_by(shown.catalogue.today).is_none()).collect();
+    let mut projects: Vec<_> = shown
+        .catalogue
+        .projects()
+        .filter(|(_, project)| project.finished_by(shown.catalogue.today).is_none())
+        .collect();
     project::latest_first(shown, &mut projects);
     projects.into_iter().map(|(entry, project)| project::item(shown, entry, project)).collect()
 }
@@ -269,12 +291,15 @@ pub fn finished(shown: &Shown<'_>) -> FinishedContext {
     let year = |(year, of): (i16, reckon::Year<'_>)| FinishedYear {
         year,
         count: words::counted(of.projects.len(), "thing", "things"),
-        length: shown.length(of.length),
-        mass: shown.mass(of.mass),
+        length: (of.length != YarnLength::default()).then(|| shown.length(of.length)),
+        mass: (of.mass != Mass::default()).then(|| shown.mass(of.mass)),
         unknown: if of.unknown == 0 { String::new() } else { words::counted(of.unknown, "thing", "things") },
         projects: of.projects.iter().map(|(entry, project)| project::item(shown, entry, project)).collect(),
     };
-    FinishedContext { head: shown.head("Finished", "", "finished/", "finished", "website", None), years: years.into_iter().rev().map(year).collect() }
+    FinishedContext {
+        head: shown.head("Finished", "", "finished/", "finished", "website", None),
+        years: years.into_iter().rev().map(year).collect(),
+    }
 }
 
 /// Returns the public notes, the latest first, as lines of a list.
@@ -307,17 +332,28 @@ pub fn yarns(shown: &Shown<'_>) -> YarnsContext {
         weights.entry(number).or_default().push(yarn::list_band(shown, entry, one));
     }
     let group = |(number, bands): (u8, Vec<Band>)| {
-        let title = yarn_weights::by_number(number).map_or_else(|| "Of unknown weight".to_owned(), |weight| weight.name.clone());
+        let title = yarn_weights::by_number(number)
+            .map_or_else(|| "Of unknown weight".to_owned(), |weight| weight.name.clone());
         YarnGroup { id: format!("weight-{}", crate::entry::slug(&title)), title, bands }
     };
-    YarnsContext { head: shown.head("Yarns", "", "yarns/", "yarns", "website", None), weights: weights.into_iter().map(group).collect() }
+    YarnsContext {
+        head: shown.head("Yarns", "", "yarns/", "yarns", "website", None),
+        weights: weights.into_iter().map(group).collect(),
+    }
 }
 
 /// Returns the context of the page of techniques.
 pub fn techniques(shown: &Shown<'_>) -> TechniquesContext {
-    let mut lines: Vec<Line> = shown.catalogue.techniques().map(|(entry, _)| Line { link: shown.own_link(entry), words: Shown::summary(entry) }).collect();
+    let mut lines: Vec<Line> = shown
+        .catalogue
+        .techniques()
+        .map(|(entry, _)| Line { link: shown.own_link(entry), words: shown.summary(entry) })
+        .collect();
     lines.sort_by_key(|line| line.link.title.to_lowercase());
-    TechniquesContext { head: shown.head("Techniques", "", "techniques/", "techniques", "website", None), techniques: lines }
+    TechniquesContext {
+        head: shown.head("Techniques", "", "techniques/", "techniques", "website", None),
+        techniques: lines,
+    }
 }
 
 /// Returns the context of the page of people.
@@ -325,7 +361,7 @@ pub fn people(shown: &Shown<'_>) -> PeopleContext {
     let mut groups: BTreeMap<String, Vec<Line>> = BTreeMap::new();
     for (entry, person) in shown.catalogue.people() {
         let title = person.is.first().map_or_else(|| "Others".to_owned(), |what| words::sentence(&plural(what)));
-        groups.entry(title).or_default().push(Line { link: shown.own_link(entry), words: Shown::summary(entry) });
+        groups.entry(title).or_default().push(Line { link: shown.own_link(entry), words: shown.summary(entry) });
     }
     let mut groups: Vec<Group> = groups.into_iter().map(|(title, lines)| group("people", title, lines)).collect();
     for group in &mut groups {
@@ -338,7 +374,9 @@ pub fn people(shown: &Shown<'_>) -> PeopleContext {
 fn plural(noun: &str) -> String {
     match noun.as_bytes() {
         [.., b's' | b'x'] | [.., b's' | b'c', b'h'] => format!("{noun}es"),
-        [.., before, b'y'] if !b"aeiou".contains(before) => format!("{}ies", noun.get(..noun.len() - 1).unwrap_or(noun)),
+        [.., before, b'y'] if !b"aeiou".contains(before) => {
+            format!("{}ies", noun.get(..noun.len() - 1).unwrap_or(noun))
+        }
         _ => format!("{noun}s"),
     }
 }
@@ -346,7 +384,8 @@ fn plural(noun: &str) -> String {
 /// Returns the published patterns whose front matter names a yarn or technique, the newest first.
 pub fn patterns_that_take(shown: &Shown<'_>, id: &Reference) -> Vec<PatternItem> {
     let key = if id.kind == Kind::Yarn { "yarn" } else { "techniques" };
-    let from = shown.catalogue.linked_from(id).iter().filter(|link| link.from.kind == Kind::Pattern && link.is_via(key));
+    let from =
+        shown.catalogue.linked_from(id).iter().filter(|link| link.from.kind == Kind::Pattern && link.is_via(key));
     let mut patterns: Vec<(&Entry, &Pattern)> = from
         .filter_map(|link| match shown.catalogue.public_entry(&link.from) {
             Some(entry) => match &entry.data {
@@ -362,8 +401,13 @@ pub fn patterns_that_take(shown: &Shown<'_>, id: &Reference) -> Vec<PatternItem>
 
 /// Returns where an entry is mentioned: notes first, the latest first, then other entries by kind and title.
 pub fn mentions(shown: &Shown<'_>, id: &Reference, wanted: impl Fn(&BackLink) -> bool) -> Vec<Line> {
-    let mut links: Vec<(&BackLink, &Entry)> =
-        shown.catalogue.linked_from(id).iter().filter(|link| wanted(link)).filter_map(|link| Some((link, shown.catalogue.public_entry(&link.from)?))).collect();
+    let mut links: Vec<(&BackLink, &Entry)> = shown
+        .catalogue
+        .linked_from(id)
+        .iter()
+        .filter(|link| wanted(link))
+        .filter_map(|link| Some((link, shown.catalogue.public_entry(&link.from)?)))
+        .collect();
     let order = |kind: Kind| (kind != Kind::Note, kind);
     links.sort_by(|(_, a), (_, b)| {
         let late = |entry: &Entry| Reverse(if entry.id.kind == Kind::Note { entry.date() } else { None });

@@ -22,7 +22,10 @@ mod yarn;
 pub use address::{Addresses, page_path};
 pub use build::{Context, Page, Pages, build};
 pub use home::HomeContext;
-pub use lists::{FinishedContext, JournalContext, NeedlesContext, OnTheWayContext, PatternsContext, PeopleContext, TechniquesContext, YarnsContext};
+pub use lists::{
+    FinishedContext, JournalContext, NeedlesContext, OnTheWayContext, PatternsContext, PeopleContext,
+    TechniquesContext, YarnsContext,
+};
 pub use note::NoteContext;
 pub use pattern::PatternContext;
 pub use person::PersonContext;

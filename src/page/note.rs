@@ -79,7 +79,13 @@ pub struct WorkedOnView {
 }
 
 /// Returns the context of a note's page, its text still to be filled in; `before` and `after` are its neighbours.
-pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note, before: Option<&NoteItem>, after: Option<&NoteItem>) -> NoteContext {
+pub fn context(
+    shown: &Shown<'_>,
+    entry: &Entry,
+    note: &Note,
+    before: Option<&NoteItem>,
+    after: Option<&NoteItem>,
+) -> NoteContext {
     let picture = shown.picture(entry);
     let view = NoteView {
         title: entry.common.title.clone(),
@@ -88,7 +94,10 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note, before: Option<&No
         date: note.date.map(|date| date.in_words()).unwrap_or_default(),
         iso_date: note.date.map(|date| date.to_string()).unwrap_or_default(),
         picture: picture.clone(),
-        video: note.video.as_ref().map(|video| VideoView { url: video.url.as_str().to_owned(), length: video.length.map(|length| length.to_string()) }),
+        video: note.video.as_ref().map(|video| VideoView {
+            url: video.url.as_str().to_owned(),
+            length: video.length.map(|length| length.to_string()),
+        }),
         chapters: chapters(entry),
         wearing: note.wearing.iter().filter_map(|worn| shown.public_link(&worn.0)).collect(),
         worked_on: note
@@ -106,7 +115,14 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note, before: Option<&No
     let head = Head {
         json_ld: super::json_ld::note(shown, entry, note),
         published: note.date.map(|date| date.moment()),
-        ..shown.head(&entry.common.title, &Shown::summary(entry), &page_path(&entry.id), "journal", "article", picture.as_ref())
+        ..shown.head(
+            &entry.common.title,
+            &shown.summary(entry),
+            &page_path(&entry.id),
+            "journal",
+            "article",
+            picture.as_ref(),
+        )
     };
     NoteContext { head, note: view, body: String::new() }
 }
@@ -115,7 +131,7 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note, before: Option<&No
 pub fn item(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteItem {
     NoteItem {
         link: shown.own_link(entry),
-        summary: Shown::summary(entry),
+        summary: shown.summary(entry),
         number: note.number,
         date: note.date.map(|date| date.in_words()).unwrap_or_default(),
         iso_date: note.date.map(|date| date.to_string()).unwrap_or_default(),
@@ -123,8 +139,15 @@ pub fn item(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteItem {
 }
 
 fn chapters(entry: &Entry) -> Vec<Chapter> {
-    let timed = entry.prose.headings.iter().filter_map(|heading| heading.chapter.as_ref().map(|chapter| (heading, chapter)));
-    timed.map(|(heading, (time, title))| Chapter { time: time.to_string(), title: title.clone(), id: heading.id.clone() }).collect()
+    let timed =
+        entry.prose.headings.iter().filter_map(|heading| heading.chapter.as_ref().map(|chapter| (heading, chapter)));
+    timed
+        .map(|(heading, (time, title))| Chapter {
+            time: time.to_string(),
+            title: title.clone(),
+            id: heading.id.clone(),
+        })
+        .collect()
 }
 
 /// Returns everything a note mentions that readers may see, once each, by kind, and then the links to other sites.
@@ -133,7 +156,11 @@ fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Group> {
     for kind in Kind::ALL {
         let mut seen: Vec<&Reference> = Vec::new();
         let mut lines = Vec::new();
-        for mention in entry.mentions.iter().filter(|mention| mention.to.kind == kind && !mention.private && mention.to != entry.id) {
+        for mention in entry
+            .mentions
+            .iter()
+            .filter(|mention| mention.to.kind == kind && !mention.private && mention.to != entry.id)
+        {
             if seen.contains(&&mention.to) || !matches!(mention.at, At::Field(_) | At::Prose(_)) {
                 continue;
             }
@@ -148,8 +175,12 @@ fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Group> {
     let mut lines: Vec<Line> = Vec::new();
     for outside in &entry.prose.outside {
         if lines.iter().all(|line| line.link.url.as_deref() != Some(&outside.url)) {
-            let title = if outside.words.trim().is_empty() { outside.url.clone() } else { outside.words.trim().to_owned() };
-            lines.push(Line { link: Link { title: words::sentence(&title), url: Some(outside.url.clone()) }, words: String::new() });
+            let title =
+                if outside.words.trim().is_empty() { outside.url.clone() } else { outside.words.trim().to_owned() };
+            lines.push(Line {
+                link: Link { title: words::sentence(&title), url: Some(outside.url.clone()) },
+                words: String::new(),
+            });
         }
     }
     add(&mut groups, "Elsewhere", lines);

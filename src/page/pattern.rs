@@ -114,7 +114,14 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternCo
     let head = Head {
         json_ld: super::json_ld::pattern(shown, entry, pattern),
         published: pattern.published.map(|date| date.moment()),
-        ..shown.head(&entry.common.title, &Shown::summary(entry), &page_path(&entry.id), "patterns", "article", view.picture.as_ref())
+        ..shown.head(
+            &entry.common.title,
+            &shown.summary(entry),
+            &page_path(&entry.id),
+            "patterns",
+            "article",
+            view.picture.as_ref(),
+        )
     };
     PatternContext { head, pattern: view, body: String::new() }
 }
@@ -128,7 +135,11 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternView {
         picture: shown.picture(entry),
         sizes: size_labels(pattern),
         facts: facts(shown, pattern),
-        techniques: pattern.techniques.iter().filter_map(|technique| shown.public_link(&technique.reference())).collect(),
+        techniques: pattern
+            .techniques
+            .iter()
+            .filter_map(|technique| shown.public_link(&technique.reference()))
+            .collect(),
         construction: pattern.construction.clone(),
         size_table: size_table(shown, pattern),
         inch: shown.catalogue.studio.settings().inch.show(),
@@ -137,14 +148,28 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternView {
         margin: shown.catalogue.studio.margin().show(),
         basis: basis(shown, pattern),
         notions: pattern.notions.clone(),
-        sold_at: pattern.sold_at.iter().filter_map(|sale| {
-            let place = shown.public_link(&sale.place.reference())?;
-            Some(SaleView { place, url: sale.url.as_ref().map(|url| url.as_str().to_owned()), price: sale.price.as_ref().map(|price| price.show()) })
-        }).collect(),
+        sold_at: pattern
+            .sold_at
+            .iter()
+            .filter_map(|sale| {
+                let place = shown.public_link(&sale.place.reference())?;
+                Some(SaleView {
+                    place,
+                    url: sale.url.as_ref().map(|url| url.as_str().to_owned()),
+                    price: sale.price.as_ref().map(|price| price.show()),
+                })
+            })
+            .collect(),
         errata: errata(shown, pattern),
-        after: pattern.after.iter().map(|after| Line { link: source(shown, &after.source), words: after.what.clone() }).collect(),
+        after: pattern
+            .after
+            .iter()
+            .map(|after| Line { link: source(shown, &after.source), words: after.what.clone() })
+            .collect(),
         made: made(shown, &entry.id),
-        mentioned: lists::mentions(shown, &entry.id, |link| !(link.from.kind == Kind::Project && link.is_via("pattern"))),
+        mentioned: lists::mentions(shown, &entry.id, |link| {
+            !(link.from.kind == Kind::Project && link.is_via("pattern"))
+        }),
     }
 }
 
@@ -163,10 +188,13 @@ pub fn sizes_in_words(pattern: &Pattern) -> String {
 /// Returns the names of a pattern's sizes, empty if it has only one.
 fn size_labels(pattern: &Pattern) -> Vec<String> {
     match &pattern.sizes {
-        Some(names) if names.len() > 1 => (0..names.len()).filter_map(|size| names.get(size)).map(|name| match names.unit() {
-            Some(unit) => format!("{name} {unit}"),
-            None => name.to_owned(),
-        }).collect(),
+        Some(names) if names.len() > 1 => (0..names.len())
+            .filter_map(|size| names.get(size))
+            .map(|name| match names.unit() {
+                Some(unit) => format!("{name} {unit}"),
+                None => name.to_owned(),
+            })
+            .collect(),
         _ => Vec::new(),
     }
 }
@@ -178,7 +206,14 @@ fn facts(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Fact> {
             facts.push(Fact { label, parts });
         }
     };
-    add("For".to_owned(), pattern.wearer.map(|wearer| Both { first: words::sentence(wearer_in_words(wearer)), second: String::new() }).into_iter().collect());
+    add(
+        "For".to_owned(),
+        pattern
+            .wearer
+            .map(|wearer| Both { first: words::sentence(wearer_in_words(wearer)), second: String::new() })
+            .into_iter()
+            .collect(),
+    );
     for (name, run) in &pattern.to_fit.0 {
         add(format!("To fit {name}"), fabric_range(shown, run));
     }
@@ -191,7 +226,9 @@ fn facts(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Fact> {
         let rows = gauge.rows.map(|rows| format!(" and {} rows", rows.show())).unwrap_or_default();
         let head = format!("{} sts{rows} to ", gauge.stitches.show());
         let inch = shown.catalogue.studio.settings().inch;
-        let mut parts = vec![shown.both(|system| if system == shown.system { format!("{head}{}", over.show(system, inch)) } else { over.show(system, inch) })];
+        let mut parts = vec![shown.both(|system| {
+            if system == shown.system { format!("{head}{}", over.show(system, inch)) } else { over.show(system, inch) }
+        })];
         parts.extend(gauge.stitch.iter().map(|stitch| Both { first: stitch.clone(), second: String::new() }));
         add("Gauge".to_owned(), parts);
     }
@@ -281,10 +318,12 @@ fn table_sizes(pattern: &Pattern) -> Vec<String> {
 
 fn fabric_row(shown: &Shown<'_>, pattern: &Pattern, label: String, run: &Run<FabricLength>) -> SizeRow {
     let inch = shown.catalogue.studio.settings().inch;
-    let cells = (0..pattern.size_count()).map(|size| match run.values.get(size) {
-        Some(length) => shown.both(|system| length.page_number(system, inch)),
-        None => no_value(),
-    }).collect();
+    let cells = (0..pattern.size_count())
+        .map(|size| match run.values.get(size) {
+            Some(length) => shown.both(|system| length.page_number(system, inch)),
+            None => no_value(),
+        })
+        .collect();
     SizeRow { label, cells, units: shown.both(|system| unit_of(system, "cm", "in")) }
 }
 
@@ -310,7 +349,9 @@ fn role(use_of: &YarnUse) -> String {
         Some("MC") => "main colour (MC)".to_owned(),
         Some("CC") => "contrast colour (CC)".to_owned(),
         Some(label) => match label.strip_prefix("CC") {
-            Some(number) if number.bytes().all(|byte| byte.is_ascii_digit()) => format!("contrast colour {number} ({label})"),
+            Some(number) if number.bytes().all(|byte| byte.is_ascii_digit()) => {
+                format!("contrast colour {number} ({label})")
+            }
             _ => format!("colour {label}"),
         },
     }
@@ -331,9 +372,16 @@ fn band(shown: &Shown<'_>, pattern: &Pattern, use_of: &YarnUse) -> Band {
     };
     Band {
         role: role(use_of),
-        amount: bounds.map_or_else(|| length.first.clone(), |(low, high)| words::range(&skeins_words(low), &skeins_words(high)).replace(" skein to", " to")),
+        amount: bounds.map_or_else(
+            || length.first.clone(),
+            |(low, high)| words::range(&skeins_words(low), &skeins_words(high)).replace(" skein to", " to"),
+        ),
         small: if bounds.is_some() { length } else { Both { first: length.second.clone(), second: String::new() } },
-        sizes: if pattern.size_count() > 1 { band_sizes(shown, pattern, &sizes) } else { Vec::new() },
+        sizes: if pattern.size_count() > 1 && !known.is_empty() {
+            band_sizes(shown, pattern, &sizes)
+        } else {
+            Vec::new()
+        },
         unknown: unknown.to_owned(),
         ..shown.band(id.as_ref(), use_of.shade.as_deref())
     }
@@ -345,16 +393,28 @@ fn skeins_words(count: i64) -> String {
 
 fn band_sizes(shown: &Shown<'_>, pattern: &Pattern, sizes: &[Option<Requirement>]) -> Vec<BandSize> {
     let labels = size_labels(pattern);
-    labels.into_iter().zip(sizes).map(|(size, requirement)| match requirement {
-        None => BandSize { amount: "none".to_owned(), small: Both { first: format!("for {size}"), second: String::new() }, size },
-        Some(one) => {
-            let length = shown.length(one.length);
-            match one.skeins {
-                Some(skeins) => BandSize { amount: skeins_words(skeins.whole), small: length, size },
-                None => BandSize { amount: length.first, small: Both { first: length.second, second: String::new() }, size },
+    labels
+        .into_iter()
+        .zip(sizes)
+        .map(|(size, requirement)| match requirement {
+            None => BandSize {
+                amount: "none".to_owned(),
+                small: Both { first: format!("for {size}"), second: String::new() },
+                size,
+            },
+            Some(one) => {
+                let length = shown.length(one.length);
+                match one.skeins {
+                    Some(skeins) => BandSize { amount: skeins_words(skeins.whole), small: length, size },
+                    None => BandSize {
+                        amount: length.first,
+                        small: Both { first: length.second, second: String::new() },
+                        size,
+                    },
+                }
             }
-        }
-    }).collect()
+        })
+        .collect()
 }
 
 fn yarn_tables(shown: &Shown<'_>, pattern: &Pattern) -> Vec<YarnTable> {
@@ -368,9 +428,15 @@ fn yarn_tables(shown: &Shown<'_>, pattern: &Pattern) -> Vec<YarnTable> {
         let mut rows = vec![length_row(shown, each.iter().map(|one| one.map(|one| one.length)))];
         if each.iter().flatten().all(|one| one.skeins.is_some()) {
             rows.push(mass_row(shown, each.iter().map(|one| one.and_then(|one| one.mass))));
-            let show = |count: Option<Count>| count.map_or_else(no_value, |count| Both { first: hundredths(count), second: String::new() });
-            let exact = each.iter().map(|one| show(one.and_then(|one| one.skeins).map(|skeins| skeins.exact))).collect();
-            let whole = each.iter().map(|one| show(one.and_then(|one| one.skeins).and_then(|skeins| Count::from_whole(skeins.whole)))).collect();
+            let show = |count: Option<Count>| {
+                count.map_or_else(no_value, |count| Both { first: hundredths(count), second: String::new() })
+            };
+            let exact =
+                each.iter().map(|one| show(one.and_then(|one| one.skeins).map(|skeins| skeins.exact))).collect();
+            let whole = each
+                .iter()
+                .map(|one| show(one.and_then(|one| one.skeins).and_then(|skeins| Count::from_whole(skeins.whole))))
+                .collect();
             rows.push(SizeRow { label: "Skeins, unrounded".to_owned(), cells: exact, units: Both::default() });
             rows.push(SizeRow { label: "Skeins to buy".to_owned(), cells: whole, units: Both::default() });
         }
@@ -380,7 +446,12 @@ fn yarn_tables(shown: &Shown<'_>, pattern: &Pattern) -> Vec<YarnTable> {
     if all.len() > 1 && all.len() == pattern.yarn.len() {
         let mut rows = vec![length_row(shown, reckon::total(shown.catalogue, pattern).into_iter())];
         if all.iter().flatten().flatten().all(|one| one.mass.is_some()) {
-            let sum = |size: usize| all.iter().filter_map(|each| each.get(size).copied().flatten()?.mass).map(Mass::nanograms).fold(0_i64, i64::saturating_add);
+            let sum = |size: usize| {
+                all.iter()
+                    .filter_map(|each| each.get(size).copied().flatten()?.mass)
+                    .map(Mass::nanograms)
+                    .fold(0_i64, i64::saturating_add)
+            };
             rows.push(mass_row(shown, (0..pattern.size_count()).map(|size| Some(Mass::from_nanograms(sum(size))))));
         }
         tables.push(YarnTable { title: "All yarns".to_owned(), table: SizeTable { sizes, rows } });
@@ -390,12 +461,14 @@ fn yarn_tables(shown: &Shown<'_>, pattern: &Pattern) -> Vec<YarnTable> {
 
 /// Returns a count to two decimals, trimmed, halves away from zero.
 fn hundredths(count: Count) -> String {
-    let near = crate::measure::rounding::divide_near(i128::from(count.thousandths()), 10).and_then(|near| i64::try_from(near).ok());
+    let near = crate::measure::rounding::divide_near(i128::from(count.thousandths()), 10)
+        .and_then(|near| i64::try_from(near).ok());
     near.map_or_else(|| count.show(), |near| Count::from_thousandths(near.saturating_mul(10)).show())
 }
 
 fn length_row(shown: &Shown<'_>, lengths: impl Iterator<Item = Option<YarnLength>>) -> SizeRow {
-    let cells = lengths.map(|length| length.map_or_else(no_value, |length| without_units(shown.length(length)))).collect();
+    let cells =
+        lengths.map(|length| length.map_or_else(no_value, |length| without_units(shown.length(length)))).collect();
     SizeRow { label: "Length".to_owned(), cells, units: shown.both(|system| unit_of(system, "m", "yd")) }
 }
 
@@ -405,14 +478,18 @@ fn mass_row(shown: &Shown<'_>, masses: impl Iterator<Item = Option<Mass>>) -> Si
 }
 
 fn without_units(both: Both) -> Both {
-    let number = |text: String| text.rsplit_once(' ').map_or(text.clone(), |(number, _)| number.to_owned());
+    let number = |text: String| text.rsplit_once('\u{a0}').map_or(text.clone(), |(number, _)| number.to_owned());
     Both { first: number(both.first), second: number(both.second) }
 }
 
 fn basis(shown: &Shown<'_>, pattern: &Pattern) -> String {
     let Some(sample) = &pattern.sample else { return String::new() };
     match sample.used {
-        Some(used) => format!("Lengths are as stated by the designer; the sample, in {}, took {}.", sample.size, used.show(shown.system)),
+        Some(used) => format!(
+            "Lengths are as stated by the designer; the sample, in {}, took {}.",
+            sample.size,
+            used.show(shown.system)
+        ),
         None => format!("Lengths are as stated by the designer; the sample is in {}.", sample.size),
     }
 }
@@ -420,7 +497,14 @@ fn basis(shown: &Shown<'_>, pattern: &Pattern) -> String {
 fn errata(shown: &Shown<'_>, pattern: &Pattern) -> Vec<ErratumView> {
     let mut errata: Vec<_> = pattern.errata.iter().filter(|erratum| erratum.date <= shown.catalogue.today).collect();
     errata.sort_by_key(|erratum| std::cmp::Reverse(erratum.date));
-    errata.into_iter().map(|erratum| ErratumView { date: erratum.date.in_words(), iso_date: erratum.date.to_string(), text: erratum.text.clone() }).collect()
+    errata
+        .into_iter()
+        .map(|erratum| ErratumView {
+            date: erratum.date.in_words(),
+            iso_date: erratum.date.to_string(),
+            text: erratum.text.clone(),
+        })
+        .collect()
 }
 
 /// Returns whose idea something is: a link where it is an entry readers may see, else words.
@@ -435,7 +519,8 @@ fn source(shown: &Shown<'_>, source: &Words) -> Link {
 }
 
 fn made(shown: &Shown<'_>, id: &Reference) -> Vec<ProjectItem> {
-    let from = shown.catalogue.linked_from(id).iter().filter(|link| link.from.kind == Kind::Project && link.is_via("pattern"));
+    let from =
+        shown.catalogue.linked_from(id).iter().filter(|link| link.from.kind == Kind::Project && link.is_via("pattern"));
     let ids: Vec<&Reference> = from.map(|link| &link.from).collect();
     let mut items: Vec<_> = shown.catalogue.projects().filter(|(entry, _)| ids.contains(&&entry.id)).collect();
     project::latest_first(shown, &mut items);

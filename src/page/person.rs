@@ -41,7 +41,8 @@ pub struct PersonView {
 /// Returns the context of a person's page, its text still to be filled in.
 pub fn context(shown: &Shown<'_>, entry: &Entry, person: &Person) -> PersonContext {
     let picture = shown.picture(entry);
-    let made = shown.catalogue.yarns().filter(|(_, yarn)| yarn.maker.as_ref().is_some_and(|maker| maker.key == entry.id.key));
+    let made =
+        shown.catalogue.yarns().filter(|(_, yarn)| yarn.maker.as_ref().is_some_and(|maker| maker.key == entry.id.key));
     let view = PersonView {
         title: entry.common.title.clone(),
         summary: entry.common.summary.clone().unwrap_or_default(),
@@ -52,10 +53,15 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, person: &Person) -> PersonConte
         yarns: made.map(|(entry, one)| yarn::list_band(shown, entry, one)).collect(),
         mentioned: lists::mentions(shown, &entry.id, |link| !link.is_via("maker")),
     };
-    let head = shown.head(&entry.common.title, &Shown::summary(entry), &page_path(&entry.id), "", "website", picture.as_ref());
+    let head =
+        shown.head(&entry.common.title, &shown.summary(entry), &page_path(&entry.id), "", "website", picture.as_ref());
     PersonContext { head, person: view, body: String::new() }
 }
 
 fn plain_address(url: &str) -> String {
-    url.trim_start_matches("https://").trim_start_matches("http://").trim_start_matches("mailto:").trim_end_matches('/').to_owned()
+    url.trim_start_matches("https://")
+        .trim_start_matches("http://")
+        .trim_start_matches("mailto:")
+        .trim_end_matches('/')
+        .to_owned()
 }

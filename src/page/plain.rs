@@ -37,12 +37,23 @@ pub fn context(shown: &Shown<'_>, entry: &Entry) -> PlainContext {
     let picture = shown.picture(entry);
     let technique = entry.id.kind == Kind::Technique;
     PlainContext {
-        head: shown.head(&entry.common.title, &Shown::summary(entry), &page_path(&entry.id), if technique { "techniques" } else { "" }, "website", picture.as_ref()),
+        head: shown.head(
+            &entry.common.title,
+            &shown.summary(entry),
+            &page_path(&entry.id),
+            if technique { "techniques" } else { "" },
+            "website",
+            picture.as_ref(),
+        ),
         title: entry.common.title.clone(),
         summary: entry.common.summary.clone().unwrap_or_default(),
         picture,
         patterns: if technique { lists::patterns_that_take(shown, &entry.id) } else { Vec::new() },
-        mentioned: if technique { lists::mentions(shown, &entry.id, |link| !link.is_via("techniques")) } else { Vec::new() },
+        mentioned: if technique {
+            lists::mentions(shown, &entry.id, |link| !link.is_via("techniques"))
+        } else {
+            Vec::new()
+        },
         body: String::new(),
     }
 }

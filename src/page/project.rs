@@ -81,7 +81,14 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, project: &Project) -> ProjectCo
         changes: project.changes.clone().unwrap_or_default(),
         mentioned: lists::mentions(shown, &entry.id, |_| true),
     };
-    let head = shown.head(&entry.common.title, &Shown::summary(entry), &page_path(&entry.id), part, "article", picture.as_ref());
+    let head = shown.head(
+        &entry.common.title,
+        &shown.summary(entry),
+        &page_path(&entry.id),
+        part,
+        "article",
+        picture.as_ref(),
+    );
     ProjectContext { head, project: view, body: String::new() }
 }
 
@@ -91,7 +98,7 @@ pub fn item(shown: &Shown<'_>, entry: &Entry, project: &Project) -> ProjectItem 
     let (length, _) = sums(&reckon::used(shown.catalogue, project));
     ProjectItem {
         link: shown.own_link(entry),
-        summary: Shown::summary(entry),
+        summary: shown.summary(entry),
         craft: Some(project.craft()).filter(|craft| *craft != "knitting").map(str::to_owned),
         pattern: made_from(shown, project),
         size: project.size.clone(),
@@ -121,7 +128,9 @@ fn made_from(shown: &Shown<'_>, project: &Project) -> Option<Source> {
     match project.pattern.as_ref()? {
         // A design readers may not know of yet is not named before its time.
         MadeFrom::Own(pattern) => {
-            let link = shown.public_link(&pattern.reference()).unwrap_or_else(|| Link { title: "a design not yet published".to_owned(), url: None });
+            let link = shown
+                .public_link(&pattern.reference())
+                .unwrap_or_else(|| Link { title: "a design not yet published".to_owned(), url: None });
             Some(Source { link, own: true, by: None })
         }
         MadeFrom::Other(other) => Some(Source {
@@ -156,7 +165,9 @@ fn bands(shown: &Shown<'_>, project: &Project, usage: &[Usage]) -> Vec<Band> {
             Band {
                 small: join(&small),
                 unknown: match (used.used, usage.length, usage.mass) {
-                    (Some(_), None, _) | (Some(_), _, None) => "How it is sold is not known, so not all can be told.".to_owned(),
+                    (Some(_), None, _) | (Some(_), _, None) => {
+                        "How it is sold is not known, so not all can be told.".to_owned()
+                    }
                     _ => String::new(),
                 },
                 amount,
@@ -167,7 +178,9 @@ fn bands(shown: &Shown<'_>, project: &Project, usage: &[Usage]) -> Vec<Band> {
 }
 
 fn join(all: &[Both]) -> Both {
-    let side = |side: fn(&Both) -> &String| all.iter().map(side).filter(|text| !text.is_empty()).cloned().collect::<Vec<_>>().join(", ");
+    let side = |side: fn(&Both) -> &String| {
+        all.iter().map(side).filter(|text| !text.is_empty()).cloned().collect::<Vec<_>>().join(", ")
+    };
     Both { first: side(|both| &both.first), second: side(|both| &both.second) }
 }
 

@@ -3,6 +3,7 @@
 use super::view::{Band, Both, Link, Picture};
 use super::{Addresses, page_path, words};
 use crate::catalogue::{Catalogue, PictureFile, Visibility};
+use crate::entry::prose::Opening;
 use crate::entry::{Data, Entry, Reference, Yarn};
 use crate::measure::{FabricLength, Mass, Percent, PutUp, System, YarnLength};
 use crate::reckon;
@@ -76,30 +77,48 @@ impl<'a> Shown<'a> {
         let (width, height) = *sizes.last()?;
         let middle = sizes.get(sizes.len() / 2).or(sizes.last())?.0;
         let set = |extension: &str| {
-            let one = |(width, _): &(u32, u32)| format!("{} {width}w", self.addresses.local(&file.made(*width, extension)));
+            let one =
+                |(width, _): &(u32, u32)| format!("{} {width}w", self.addresses.local(&file.made(*width, extension)));
             sizes.iter().map(one).collect::<Vec<_>>().join(", ")
         };
-        Some(Picture { src: self.addresses.local(&file.made(middle, "jpg")), webp: set("webp"), jpeg: set("jpg"), width, height, alt: alt.to_owned() })
+        Some(Picture {
+            src: self.addresses.local(&file.made(middle, "jpg")),
+            webp: set("webp"),
+            jpeg: set("jpg"),
+            width,
+            height,
+            alt: alt.to_owned(),
+        })
     }
 
     /// Returns an entry's summary, or the beginning of its text, or nothing.
-    pub fn summary(entry: &Entry) -> String {
-        entry.common.summary.clone().unwrap_or_else(|| words::opening(&entry.prose.opening, 160))
+    pub fn summary(&self, entry: &Entry) -> String {
+        if let Some(summary) = &entry.common.summary {
+            return summary.clone();
+        }
+        let mut opening = String::new();
+        for part in &entry.prose.opening {
+            match part {
+                Opening::Words(words) => opening.push_str(words),
+                Opening::Title(id) => opening.push_str(&self.link(id).unwrap_or_default().title),
+            }
+        }
+        words::opening(&opening, 160)
     }
 
     /// Returns a length of yarn in both systems.
     pub fn length(&self, length: YarnLength) -> Both {
-        self.both(|system| length.show(system))
+        self.both(|system| unbroken(&length.show(system)))
     }
 
     /// Returns a mass in both systems.
     pub fn mass(&self, mass: Mass) -> Both {
-        self.both(|system| mass.show(system))
+        self.both(|system| unbroken(&mass.show(system)))
     }
 
     /// Returns a measurement of fabric in both systems.
     pub fn fabric(&self, length: FabricLength) -> Both {
-        self.both(|system| length.show(system, self.catalogue.studio.settings().inch))
+        self.both(|system| unbroken(&length.show(system, self.catalogue.studio.settings().inch)))
     }
 
     /// Returns a put-up in both systems.
@@ -110,14 +129,14 @@ impl<'a> Shown<'a> {
     /// Returns a range of lengths of yarn in both systems.
     pub fn length_range(&self, lengths: &[YarnLength]) -> Option<Both> {
         let (low, high) = (*lengths.iter().min()?, *lengths.iter().max()?);
-        Some(self.both(|system| words::range(&low.show(system), &high.show(system))))
+        Some(self.both(|system| unbroken(&words::range(&low.show(system), &high.show(system)))))
     }
 
     /// Returns a range of measurements in both systems.
     pub fn fabric_range(&self, lengths: &[FabricLength]) -> Option<Both> {
         let (low, high) = (*lengths.iter().min()?, *lengths.iter().max()?);
         let inch = self.catalogue.studio.settings().inch;
-        Some(self.both(|system| words::range(&low.show(system, inch), &high.show(system, inch))))
+        Some(self.both(|system| unbroken(&words::range(&low.show(system, inch), &high.show(system, inch)))))
     }
 
     /// Words a quantity in both systems, the studio's first.
@@ -132,11 +151,14 @@ impl<'a> Shown<'a> {
 
     /// Returns a yarn's band without any amount.
     pub fn band(&self, id: Option<&Reference>, shade: Option<&str>) -> Band {
-        let yarn: Option<&Yarn> = id.and_then(|id| self.catalogue.public_entry(id)).and_then(|entry| match &entry.data {
-            Data::Yarn(yarn) => Some(&**yarn),
-            _ => None,
-        });
-        let link = id.and_then(|id| self.public_link(id)).unwrap_or_else(|| Link { title: "A yarn not named".to_owned(), url: None });
+        let yarn: Option<&Yarn> =
+            id.and_then(|id| self.catalogue.public_entry(id)).and_then(|entry| match &entry.data {
+                Data::Yarn(yarn) => Some(&**yarn),
+                _ => None,
+            });
+        let link = id
+            .and_then(|id| self.public_link(id))
+            .unwrap_or_else(|| Link { title: "A yarn not named".to_owned(), url: None });
         Band {
             yarn: link,
             shade: shade.map(words::sentence),
@@ -151,4 +173,9 @@ impl<'a> Shown<'a> {
             unknown: String::new(),
         }
     }
+}
+
+/// Joins a quantity's number and its unit so that no line ends between them.
+fn unbroken(text: &str) -> String {
+    text.rsplit_once(' ').map_or_else(|| text.to_owned(), |(number, unit)| format!("{number}\u{a0}{unit}"))
 }

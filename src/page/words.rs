@@ -8,7 +8,8 @@ pub fn sentence(text: &str) -> String {
 
 /// Returns a count in words up to twelve, in figures beyond.
 pub fn number(count: usize) -> String {
-    const WORDS: [&str; 13] = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+    const WORDS: [&str; 13] =
+        ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
     WORDS.get(count).map_or_else(|| count.to_string(), |word| (*word).to_owned())
 }
 

@@ -68,17 +68,33 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, yarn: &Yarn) -> YarnContext {
         picture: picture.clone(),
         band: list_band(shown, entry, yarn),
         fibre: yarn.fibre.clone().unwrap_or_default(),
-        category: yarn.weight.as_ref().map(|weight| format!("{} {}", weight.category.number, weight.category.name)).unwrap_or_default(),
+        category: yarn
+            .weight
+            .as_ref()
+            .map(|weight| format!("{} {}", weight.category.number, weight.category.name))
+            .unwrap_or_default(),
         grist: yarn.put_up.and_then(|put_up| put_up.length_in_100_g()).map(|length| shown.length(length)),
         gauge: gauge(shown, yarn),
-        shades: yarn.shades.0.iter().map(|(name, colour)| Shade { name: words::sentence(name), colour: colour.to_string() }).collect(),
+        shades: yarn
+            .shades
+            .0
+            .iter()
+            .map(|(name, colour)| Shade { name: words::sentence(name), colour: colour.to_string() })
+            .collect(),
         care: yarn.care.clone(),
         discontinued: yarn.discontinued == Some(true),
         patterns: lists::patterns_that_take(shown, &entry.id),
         projects: projects_in(shown, &entry.id),
         mentioned: lists::mentions(shown, &entry.id, |link| !link.is_via("yarn")),
     };
-    let head = shown.head(&entry.common.title, &Shown::summary(entry), &page_path(&entry.id), "yarns", "website", picture.as_ref());
+    let head = shown.head(
+        &entry.common.title,
+        &shown.summary(entry),
+        &page_path(&entry.id),
+        "yarns",
+        "website",
+        picture.as_ref(),
+    );
     YarnContext { head, yarn: view, body: String::new() }
 }
 
@@ -97,12 +113,14 @@ fn gauge(shown: &Shown<'_>, yarn: &Yarn) -> String {
     let inch = shown.catalogue.studio.settings().inch;
     let over = gauge.over.map_or_else(|| "10 cm".to_owned(), |over| over.show(shown.system, inch));
     let rows = gauge.rows.map(|rows| format!(" and {} rows", rows.show())).unwrap_or_default();
-    let needle = gauge.needle.as_ref().map(|needle| format!(" on {}", needle.show(shown.system, inch))).unwrap_or_default();
+    let needle =
+        gauge.needle.as_ref().map(|needle| format!(" on {}", needle.show(shown.system, inch))).unwrap_or_default();
     format!("{} sts{rows} to {over}{needle}", gauge.stitches.show())
 }
 
 fn projects_in(shown: &Shown<'_>, id: &Reference) -> Vec<ProjectItem> {
-    let from = shown.catalogue.linked_from(id).iter().filter(|link| link.from.kind == Kind::Project && link.is_via("yarn"));
+    let from =
+        shown.catalogue.linked_from(id).iter().filter(|link| link.from.kind == Kind::Project && link.is_via("yarn"));
     let ids: Vec<&Reference> = from.map(|link| &link.from).collect();
     let mut items: Vec<_> = shown.catalogue.projects().filter(|(entry, _)| ids.contains(&&entry.id)).collect();
     project::latest_first(shown, &mut items);

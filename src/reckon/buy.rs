@@ -43,7 +43,12 @@ pub struct Requirement {
 }
 
 /// Returns what one yarn of a pattern takes, for each size; nothing for a size that does not use it or is not known.
-pub fn requirements(pattern: &Pattern, use_of: &YarnUse, yarn: Option<&Yarn>, margin: Percent) -> Vec<Option<Requirement>> {
+pub fn requirements(
+    pattern: &Pattern,
+    use_of: &YarnUse,
+    yarn: Option<&Yarn>,
+    margin: Percent,
+) -> Vec<Option<Requirement>> {
     let put_up = yarn.and_then(|yarn| yarn.put_up);
     (0..pattern.size_count())
         .map(|size| {
@@ -71,7 +76,8 @@ pub fn total(catalogue: &Catalogue, pattern: &Pattern) -> Vec<Option<YarnLength>
             if each.is_empty() || each.iter().any(|(known, _)| !known) {
                 return None;
             }
-            let lengths: Vec<YarnLength> = each.iter().filter_map(|(_, sizes)| sizes.get(size).copied().flatten()).map(|one| one.length).collect();
+            let lengths: Vec<YarnLength> =
+                each.iter().filter_map(|(_, sizes)| sizes.get(size).copied().flatten()).map(|one| one.length).collect();
             let sum = lengths.iter().try_fold(0_i64, |sum, length| sum.checked_add(length.micrometres()))?;
             (!lengths.is_empty()).then(|| YarnLength::from_micrometres(sum))
         })

@@ -43,7 +43,11 @@ fn measurements(pattern: &Pattern, named: &Named<Run<FabricLength>>) -> Value {
     if named.0.is_empty() {
         return Value::Null;
     }
-    let values = |run: &Run<FabricLength>| (0..pattern.size_count()).map(|size| run.values.get(size).map(|length| centimetres(*length))).collect::<Vec<_>>();
+    let values = |run: &Run<FabricLength>| {
+        (0..pattern.size_count())
+            .map(|size| run.values.get(size).map(|length| centimetres(*length)))
+            .collect::<Vec<_>>()
+    };
     Value::Object(named.0.iter().map(|(name, run)| (name.clone(), json!(values(run)))).collect())
 }
 

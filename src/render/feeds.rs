@@ -32,12 +32,17 @@ fn moment(date: Option<Date>) -> FixedDateTime {
 fn atom(shown: &Shown<'_>, notes: &[(&Entry, &Note)]) -> String {
     let studio = &shown.catalogue.studio;
     let home = shown.addresses.whole("");
-    let link = |rel: &str, href: String, media: &str| Link { rel: rel.to_owned(), href, mime_type: Some(media.to_owned()), ..Link::default() };
+    let link = |rel: &str, href: String, media: &str| Link {
+        rel: rel.to_owned(),
+        href,
+        mime_type: Some(media.to_owned()),
+        ..Link::default()
+    };
     let entries = notes
         .iter()
         .map(|(entry, note)| {
             let address = shown.addresses.whole(&page_path(&entry.id));
-            let summary = Shown::summary(entry);
+            let summary = shown.summary(entry);
             AtomEntry {
                 title: Text::plain(entry.common.title.clone()),
                 id: address.clone(),
@@ -45,7 +50,11 @@ fn atom(shown: &Shown<'_>, notes: &[(&Entry, &Note)]) -> String {
                 published: Some(moment(note.date)),
                 links: vec![link("alternate", address, "text/html")],
                 summary: (!summary.is_empty()).then(|| Text::plain(summary)),
-                content: Some(Content { content_type: Some("html".to_owned()), value: Some(body(shown, entry, true)), ..Content::default() }),
+                content: Some(Content {
+                    content_type: Some("html".to_owned()),
+                    value: Some(body(shown, entry, true)),
+                    ..Content::default()
+                }),
                 ..AtomEntry::default()
             }
         })
@@ -56,8 +65,14 @@ fn atom(shown: &Shown<'_>, notes: &[(&Entry, &Note)]) -> String {
         subtitle: studio.summary.clone().map(Text::plain),
         id: home.clone(),
         updated: moment(newest),
-        authors: vec![Person { name: studio.designer.clone().unwrap_or_else(|| studio.title.clone()), ..Person::default() }],
-        links: vec![link("self", shown.addresses.whole(ATOM), "application/atom+xml"), link("alternate", home, "text/html")],
+        authors: vec![Person {
+            name: studio.designer.clone().unwrap_or_else(|| studio.title.clone()),
+            ..Person::default()
+        }],
+        links: vec![
+            link("self", shown.addresses.whole(ATOM), "application/atom+xml"),
+            link("alternate", home, "text/html"),
+        ],
         lang: Some(studio.language().to_owned()),
         entries,
         ..Feed::default()
@@ -76,7 +91,7 @@ fn json_feed(shown: &Shown<'_>, notes: &[(&Entry, &Note)]) -> String {
             item.insert("url".to_owned(), json!(address));
             item.insert("title".to_owned(), json!(entry.common.title));
             item.insert("content_html".to_owned(), json!(body(shown, entry, true)));
-            let summary = Shown::summary(entry);
+            let summary = shown.summary(entry);
             if !summary.is_empty() {
                 item.insert("summary".to_owned(), json!(summary));
             }

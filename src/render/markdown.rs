@@ -34,9 +34,18 @@ pub trait Resolve {
 /// `first_level`: the page around it has its own.
 pub fn to_html(source: &str, resolve: &dyn Resolve, first_level: u8) -> String {
     let events: Vec<Event<'_>> = Parser::new_ext(source, options()).collect();
-    let has_first = events.iter().any(|event| matches!(event, Event::Start(Tag::Heading { level: HeadingLevel::H1, .. })));
+    let has_first =
+        events.iter().any(|event| matches!(event, Event::Start(Tag::Heading { level: HeadingLevel::H1, .. })));
     let shift = if has_first { first_level.saturating_sub(1) } else { 0 };
-    let mut dress = Dress { resolve, shift, ids: Ids::default(), links: Vec::new(), tables: 0, in_comment: false, out: Vec::with_capacity(events.len()) };
+    let mut dress = Dress {
+        resolve,
+        shift,
+        ids: Ids::default(),
+        links: Vec::new(),
+        tables: 0,
+        in_comment: false,
+        out: Vec::with_capacity(events.len()),
+    };
     dress.all(events);
     let mut out = String::with_capacity(source.len() * 3 / 2);
     html::push_html(&mut out, dress.out.into_iter());
@@ -46,7 +55,10 @@ pub fn to_html(source: &str, resolve: &dyn Resolve, first_level: u8) -> String {
 /// Returns a picture in all its sizes as HTML.
 pub fn picture(picture: &Picture) -> String {
     const SIZES: &str = "(min-width: 48rem) 40rem, 92vw";
-    let mut out = format!("<picture><source type=\"image/webp\" srcset=\"{}\" sizes=\"{SIZES}\"><img src=\"{}\" srcset=\"{}\" sizes=\"{SIZES}\" ", picture.webp, picture.src, picture.jpeg);
+    let mut out = format!(
+        "<picture><source type=\"image/webp\" srcset=\"{}\" sizes=\"{SIZES}\"><img src=\"{}\" srcset=\"{}\" sizes=\"{SIZES}\" ",
+        picture.webp, picture.src, picture.jpeg
+    );
     push_facts(&mut out, picture);
     out.push_str(" loading=\"lazy\"></picture>");
     out
@@ -96,7 +108,8 @@ impl<'a> Dress<'a> {
         while let Some(event) = events.next() {
             match event {
                 Event::Start(Tag::Heading { level, id, classes, attrs }) => {
-                    let inside: Vec<Event<'a>> = take_until(&mut events, |event| matches!(event, Event::End(TagEnd::Heading(_))));
+                    let inside: Vec<Event<'a>> =
+                        take_until(&mut events, |event| matches!(event, Event::End(TagEnd::Heading(_))));
                     self.heading(level, id, classes, attrs, inside);
                 }
                 Event::Start(Tag::Paragraph) => {
@@ -105,7 +118,8 @@ impl<'a> Dress<'a> {
                         self.out.push(Event::Start(Tag::Paragraph));
                         continue;
                     }
-                    let inside: Vec<Event<'a>> = take_until(&mut events, |event| matches!(event, Event::End(TagEnd::Paragraph)));
+                    let inside: Vec<Event<'a>> =
+                        take_until(&mut events, |event| matches!(event, Event::End(TagEnd::Paragraph)));
                     self.paragraph_of_pictures(inside);
                 }
                 Event::Start(Tag::Image { dest_url, title, link_type, id }) => {
@@ -123,7 +137,10 @@ impl<'a> Dress<'a> {
                 Event::End(TagEnd::Link) => self.close_link(),
                 Event::Start(Tag::Table(alignments)) => {
                     self.tables += 1;
-                    let box_of = format!("<div class=\"scroller\" tabindex=\"0\" role=\"region\" aria-label=\"Table {}\">", self.tables);
+                    let box_of = format!(
+                        "<div class=\"scroller\" tabindex=\"0\" role=\"region\" aria-label=\"Table {}\">",
+                        self.tables
+                    );
                     self.out.push(Event::Html(CowStr::from(box_of)));
                     self.out.push(Event::Start(Tag::Table(alignments)));
                 }
@@ -148,7 +165,14 @@ impl<'a> Dress<'a> {
         }
     }
 
-    fn heading(&mut self, level: HeadingLevel, id: Option<CowStr<'a>>, classes: Vec<CowStr<'a>>, attrs: Vec<(CowStr<'a>, Option<CowStr<'a>>)>, inside: Vec<Event<'a>>) {
+    fn heading(
+        &mut self,
+        level: HeadingLevel,
+        id: Option<CowStr<'a>>,
+        classes: Vec<CowStr<'a>>,
+        attrs: Vec<(CowStr<'a>, Option<CowStr<'a>>)>,
+        inside: Vec<Event<'a>>,
+    ) {
         let mut words = String::new();
         for event in &inside {
             if let Event::Text(text) | Event::Code(text) = event {
@@ -176,7 +200,11 @@ impl<'a> Dress<'a> {
         let alone = inside.iter().filter(|event| matches!(event, Event::Start(Tag::Image { .. }))).count() == 1
             && matches!(inside.last(), Some(Event::End(TagEnd::Image)));
         let caption = match inside.first() {
-            Some(Event::Start(Tag::Image { dest_url, title, .. })) if alone && self.resolve.picture(dest_url, "").is_some() => Some(title.to_string()),
+            Some(Event::Start(Tag::Image { dest_url, title, .. }))
+                if alone && self.resolve.picture(dest_url, "").is_some() =>
+            {
+                Some(title.to_string())
+            }
             _ => None,
         };
         let Some(caption) = caption else {
@@ -187,11 +215,22 @@ impl<'a> Dress<'a> {
         };
         self.out.push(Event::Html(CowStr::from("<figure>")));
         self.all(inside);
-        let end = if caption.is_empty() { "</figure>\n".to_owned() } else { format!("<figcaption>{}</figcaption></figure>\n", escaped(&caption)) };
+        let end = if caption.is_empty() {
+            "</figure>\n".to_owned()
+        } else {
+            format!("<figcaption>{}</figcaption></figure>\n", escaped(&caption))
+        };
         self.out.push(Event::Html(CowStr::from(end)));
     }
 
-    fn image(&mut self, dest_url: CowStr<'a>, title: CowStr<'a>, link_type: LinkType, id: CowStr<'a>, inside: Vec<Event<'a>>) {
+    fn image(
+        &mut self,
+        dest_url: CowStr<'a>,
+        title: CowStr<'a>,
+        link_type: LinkType,
+        id: CowStr<'a>,
+        inside: Vec<Event<'a>>,
+    ) {
         let mut alt = String::new();
         for event in &inside {
             match event {
@@ -211,7 +250,8 @@ impl<'a> Dress<'a> {
 
     /// Opens a link; returns the words to show instead of an autolink's own.
     fn link(&mut self, link_type: LinkType, address: &str, title: &CowStr<'a>, id: &CowStr<'a>) -> Option<String> {
-        let (path, fragment) = address.split_once('#').map_or((address, None), |(path, fragment)| (path, Some(fragment)));
+        let (path, fragment) =
+            address.split_once('#').map_or((address, None), |(path, fragment)| (path, Some(fragment)));
         let reference = Reference::split(path).and_then(|(kind, key)| Some(Reference { kind, key: Key::new(key)? }));
         let target = reference.and_then(|reference| self.resolve.entry(&reference));
         let Some(target) = target else {
@@ -220,7 +260,10 @@ impl<'a> Dress<'a> {
         };
         match target.url {
             Some(url) => {
-                let url = fragment.map_or_else(|| url.clone(), |fragment| format!("{}#{fragment}", url.split('#').next().unwrap_or(&url)));
+                let url = fragment.map_or_else(
+                    || url.clone(),
+                    |fragment| format!("{}#{fragment}", url.split('#').next().unwrap_or(&url)),
+                );
                 self.open_link(LinkType::Inline, CowStr::from(url), title.clone(), id.clone());
             }
             None => self.links.push(Open::Words),
@@ -265,10 +308,17 @@ impl<'a> Dress<'a> {
 
     fn code(&mut self, kind: &CodeBlockKind<'_>) {
         let class = match kind {
-            CodeBlockKind::Fenced(info) => info.split(' ').next().filter(|language| !language.is_empty()).map(|language| format!(" class=\"language-{}\"", escaped(language))),
+            CodeBlockKind::Fenced(info) => info
+                .split(' ')
+                .next()
+                .filter(|language| !language.is_empty())
+                .map(|language| format!(" class=\"language-{}\"", escaped(language))),
             CodeBlockKind::Indented => None,
         };
-        self.out.push(Event::Html(CowStr::from(format!("<pre tabindex=\"0\"><code{}>", class.unwrap_or_default()))));
+        // The writer of HTML begins a line for its own blocks and not for ours.
+        let line = if matches!(self.out.last(), Some(Event::Start(Tag::Item))) { "\n" } else { "" };
+        self.out
+            .push(Event::Html(CowStr::from(format!("{line}<pre tabindex=\"0\"><code{}>", class.unwrap_or_default()))));
     }
 }
 

@@ -33,11 +33,17 @@ pub struct Rendered {
 ///
 /// A template that fails is a finding that names the template, the line and the entry; the page is then missing from
 /// the result, which must not be published.
-pub fn render(catalogue: &Catalogue, pages: Pages, pictures: &PictureSizes, theme: &Theme) -> (Vec<Rendered>, Vec<Finding>) {
+pub fn render(
+    catalogue: &Catalogue,
+    pages: Pages,
+    pictures: &PictureSizes,
+    theme: &Theme,
+) -> (Vec<Rendered>, Vec<Finding>) {
     let shown = Shown::new(catalogue, pictures);
     let urls: Vec<String> = pages.pages.iter().map(|page| page.file.clone()).collect();
     let engine = theme.engine(&pages.site);
-    let made: Vec<Result<Rendered, Finding>> = pages.pages.into_par_iter().map(|page| render_page(&shown, page, theme, &engine)).collect();
+    let made: Vec<Result<Rendered, Finding>> =
+        pages.pages.into_par_iter().map(|page| render_page(&shown, page, theme, &engine)).collect();
     let mut rendered = Vec::with_capacity(made.len());
     let mut findings = Vec::new();
     for one in made {

@@ -43,7 +43,9 @@ pub fn photos(catalogue: &Catalogue, files: &dyn Files) -> (Vec<Photo>, Vec<Find
     let mut wanted: BTreeSet<PictureFile> = BTreeSet::new();
     for entry in catalogue.entries.values().filter(|entry| catalogue.public_entry(&entry.id).is_some()) {
         let lead = entry.common.picture.as_deref().and_then(PictureFile::of);
-        wanted.extend(lead.into_iter().chain(entry.prose.pictures.iter().filter_map(|picture| PictureFile::of(&picture.path))));
+        wanted.extend(
+            lead.into_iter().chain(entry.prose.pictures.iter().filter_map(|picture| PictureFile::of(&picture.path))),
+        );
     }
     let read: Vec<Result<Photo, Finding>> = wanted.into_par_iter().filter_map(|file| photo(file, files)).collect();
     let mut photos = Vec::new();
@@ -68,6 +70,13 @@ fn photo(file: PictureFile, files: &dyn Files) -> Option<Result<Photo, Finding>>
 
 /// Returns the sizes each photo is made in, the smallest first.
 pub fn sizes(photos: &[Photo]) -> PictureSizes {
-    let of = |photo: &Photo| photo.variants.iter().filter(|variant| variant.format == Format::Jpeg).map(|variant| (variant.width, variant.height)).collect();
+    let of = |photo: &Photo| {
+        photo
+            .variants
+            .iter()
+            .filter(|variant| variant.format == Format::Jpeg)
+            .map(|variant| (variant.width, variant.height))
+            .collect()
+    };
     photos.iter().map(|photo| (photo.file.clone(), of(photo))).collect()
 }

@@ -131,9 +131,7 @@ impl fmt::Display for PictureError {
                 "the photo is {width} by {height} pixels, more than the {} million pixels or {LONGEST_SIDE} on a side that can be read: save a smaller one",
                 MOST_PIXELS / 1_000_000
             ),
-            PictureError::Cut => {
-                f.write_str("the file ends before the picture does: copy or save it again")
-            }
+            PictureError::Cut => f.write_str("the file ends before the picture does: copy or save it again"),
             PictureError::Damaged(why) => {
                 write!(f, "the file is damaged ({why}): copy or save it again")
             }
@@ -170,8 +168,7 @@ pub fn other_colours(bytes: &[u8]) -> bool {
         .and_then(|mut decoder| decoder.icc_profile().ok().flatten());
     // In one byte a letter, or in two as newer profiles have it.
     let names_srgb = |profile: &[u8]| {
-        profile.windows(4).any(|part| part == b"sRGB")
-            || profile.windows(7).any(|part| part == b"s\0R\0G\0B")
+        profile.windows(4).any(|part| part == b"sRGB") || profile.windows(7).any(|part| part == b"s\0R\0G\0B")
     };
     profile.is_some_and(|profile| !names_srgb(&profile))
 }
@@ -244,12 +241,10 @@ pub fn make(bytes: &[u8], variants: &[Variant]) -> Result<Vec<Vec<u8>>, PictureE
         return Err(PictureError::Cut);
     }
     let orientation = decoder.orientation().map_err(|error| damage(bytes, format, error))?;
-    let picture =
-        DynamicImage::from_decoder(decoder).map_err(|error| damage(bytes, format, error))?;
+    let picture = DynamicImage::from_decoder(decoder).map_err(|error| damage(bytes, format, error))?;
     let (width, height) = turned(orientation, picture.width(), picture.height());
-    if let Some(variant) = variants
-        .iter()
-        .find(|v| v.width == 0 || v.height == 0 || v.width > width || v.height > height)
+    if let Some(variant) =
+        variants.iter().find(|v| v.width == 0 || v.height == 0 || v.width > width || v.height > height)
     {
         return Err(PictureError::Variant(format!(
             "a picture of {} by {} pixels cannot be made of one of {width} by {height}",
@@ -396,10 +391,9 @@ fn jpeg_is_whole(bytes: &[u8]) -> bool {
 /// Width and height as seen, from those stored; and the other way round, which is the same.
 fn turned(orientation: Orientation, width: u32, height: u32) -> (u32, u32) {
     match orientation {
-        Orientation::Rotate90
-        | Orientation::Rotate270
-        | Orientation::Rotate90FlipH
-        | Orientation::Rotate270FlipH => (height, width),
+        Orientation::Rotate90 | Orientation::Rotate270 | Orientation::Rotate90FlipH | Orientation::Rotate270FlipH => {
+            (height, width)
+        }
         _ => (width, height),
     }
 }
@@ -426,37 +420,25 @@ impl From<DynamicImage> for Pixels {
 }
 
 impl Pixels {
-    fn resized(
-        &self,
-        resizer: &mut Resizer,
-        width: u32,
-        height: u32,
-    ) -> Result<Pixels, PictureError> {
+    fn resized(&self, resizer: &mut Resizer, width: u32, height: u32) -> Result<Pixels, PictureError> {
         let failed = |error: &dyn fmt::Display| PictureError::Variant(error.to_string());
         let (from, kind) = match self {
-            Pixels::Opaque(image) => (
-                ImageRef::new(image.width(), image.height(), image.as_raw(), PixelType::U8x3),
-                PixelType::U8x3,
-            ),
-            Pixels::Clear(image) => (
-                ImageRef::new(image.width(), image.height(), image.as_raw(), PixelType::U8x4),
-                PixelType::U8x4,
-            ),
+            Pixels::Opaque(image) => {
+                (ImageRef::new(image.width(), image.height(), image.as_raw(), PixelType::U8x3), PixelType::U8x3)
+            }
+            Pixels::Clear(image) => {
+                (ImageRef::new(image.width(), image.height(), image.as_raw(), PixelType::U8x4), PixelType::U8x4)
+            }
         };
         let from = from.map_err(|error| failed(&error))?;
         let mut to = Image::new(width, height, kind);
-        let options =
-            ResizeOptions::new().resize_alg(ResizeAlg::Convolution(FilterType::CatmullRom));
+        let options = ResizeOptions::new().resize_alg(ResizeAlg::Convolution(FilterType::CatmullRom));
         resizer.resize(&from, &mut to, &options).map_err(|error| failed(&error))?;
         let short = || failed(&"the resized picture has the wrong length");
         let raw = to.into_vec();
         Ok(match self {
-            Pixels::Opaque(_) => {
-                Pixels::Opaque(RgbImage::from_raw(width, height, raw).ok_or_else(short)?)
-            }
-            Pixels::Clear(_) => {
-                Pixels::Clear(RgbaImage::from_raw(width, height, raw).ok_or_else(short)?)
-            }
+            Pixels::Opaque(_) => Pixels::Opaque(RgbImage::from_raw(width, height, raw).ok_or_else(short)?),
+            Pixels::Clear(_) => Pixels::Clear(RgbaImage::from_raw(width, height, raw).ok_or_else(short)?),
         })
     }
 
@@ -483,9 +465,7 @@ fn jpeg(pixels: &Pixels) -> Result<Vec<u8>, PictureError> {
             &over_white
         }
     };
-    let side = |side: u32| {
-        u16::try_from(side).map_err(|_| PictureError::Variant("too large for JPEG".to_owned()))
-    };
+    let side = |side: u32| u16::try_from(side).map_err(|_| PictureError::Variant("too large for JPEG".to_owned()));
     let (width, height) = (side(image.width())?, side(image.height())?);
     let mut out = Vec::new();
     let mut encoder = jpeg_encoder::Encoder::new(&mut out, JPEG_QUALITY);
@@ -517,14 +497,11 @@ fn webp(pixels: &Pixels) -> Result<Vec<u8>, PictureError> {
     config.quality = WEBP_QUALITY;
     config.method = WEBP_METHOD;
     let encoder = match pixels {
-        Pixels::Opaque(image) => {
-            webp::Encoder::from_rgb(image.as_raw(), image.width(), image.height())
-        }
-        Pixels::Clear(image) => {
-            webp::Encoder::from_rgba(image.as_raw(), image.width(), image.height())
-        }
+        Pixels::Opaque(image) => webp::Encoder::from_rgb(image.as_raw(), image.width(), image.height()),
+        Pixels::Clear(image) => webp::Encoder::from_rgba(image.as_raw(), image.width(), image.height()),
     };
-    encoder.encode_advanced(&config).map(|memory| memory.to_vec()).map_err(|error| {
-        PictureError::Variant(format!("the WebP encoder refused the picture ({error:?})"))
-    })
+    encoder
+        .encode_advanced(&config)
+        .map(|memory| memory.to_vec())
+        .map_err(|error| PictureError::Variant(format!("the WebP encoder refused the picture ({error:?})")))
 }

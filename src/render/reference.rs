@@ -69,7 +69,9 @@ fn kind(schema: &Value) -> (String, bool) {
         return (target.rsplit('/').next().unwrap_or_default().to_owned(), false);
     }
     let (name, optional) = match schema.get("type") {
-        Some(Value::Array(names)) => (names.iter().filter_map(Value::as_str).find(|name| *name != "null").unwrap_or_default(), true),
+        Some(Value::Array(names)) => {
+            (names.iter().filter_map(Value::as_str).find(|name| *name != "null").unwrap_or_default(), true)
+        }
         Some(Value::String(name)) => (name.as_str(), false),
         _ => ("", false),
     };

@@ -11,21 +11,29 @@ pub fn sitemap(shown: &Shown<'_>, files: &[String]) -> Vec<Rendered> {
     let robots = format!("User-agent: *\nAllow: /\n\nSitemap: {}\n", shown.addresses.whole("sitemap.xml"));
     // Writing to memory cannot fail.
     let xml = write(shown, files).unwrap_or_default();
-    vec![Rendered { path: "sitemap.xml".to_owned(), bytes: xml }, Rendered { path: "robots.txt".to_owned(), bytes: robots.into_bytes() }]
+    vec![
+        Rendered { path: "sitemap.xml".to_owned(), bytes: xml },
+        Rendered { path: "robots.txt".to_owned(), bytes: robots.into_bytes() },
+    ]
 }
 
 fn write(shown: &Shown<'_>, files: &[String]) -> io::Result<Vec<u8>> {
     let mut writer = Writer::new_with_indent(Vec::new(), b' ', 1);
     writer.write_event(Event::Decl(BytesDecl::new("1.0", Some("UTF-8"), None)))?;
-    writer.create_element("urlset").with_attribute(("xmlns", "http://www.sitemaps.org/schemas/sitemap/0.9")).write_inner_content(|writer| {
-        for file in files.iter().filter(|file| *file != "404.html") {
-            writer.create_element("url").write_inner_content(|writer| {
-                writer.create_element("loc").write_text_content(BytesText::new(&whole_address(&shown.addresses, file)))?;
-                Ok(())
-            })?;
-        }
-        Ok(())
-    })?;
+    writer
+        .create_element("urlset")
+        .with_attribute(("xmlns", "http://www.sitemaps.org/schemas/sitemap/0.9"))
+        .write_inner_content(|writer| {
+            for file in files.iter().filter(|file| *file != "404.html") {
+                writer.create_element("url").write_inner_content(|writer| {
+                    writer
+                        .create_element("loc")
+                        .write_text_content(BytesText::new(&whole_address(&shown.addresses, file)))?;
+                    Ok(())
+                })?;
+            }
+            Ok(())
+        })?;
     let mut xml = writer.into_inner();
     xml.push(b'\n');
     Ok(xml)

@@ -62,7 +62,8 @@ impl Files for Disk {
 impl Disk {
     /// Returns a path below the root in our own form; a name that is not Unicode cannot be referred to and is left out.
     fn relative(&self, path: &Path) -> Option<FilePath> {
-        let parts: Option<Vec<&str>> = path.strip_prefix(&self.root).ok()?.components().map(|part| part.as_os_str().to_str()).collect();
+        let parts: Option<Vec<&str>> =
+            path.strip_prefix(&self.root).ok()?.components().map(|part| part.as_os_str().to_str()).collect();
         FilePath::new(&parts?.join("/"))
     }
 }

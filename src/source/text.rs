@@ -75,8 +75,9 @@ impl Unreadable {
 pub fn load(files: &dyn Files) -> io::Result<(Texts, Vec<Unreadable>)> {
     let mut paths = files.list()?;
     paths.sort();
-    let (wanted, others): (Vec<_>, Vec<_>) =
-        paths.into_iter().partition(|path| TEXT_EXTENSIONS.contains(&path.extension().as_str()) && path.folder() != Some("themes"));
+    let (wanted, others): (Vec<_>, Vec<_>) = paths
+        .into_iter()
+        .partition(|path| TEXT_EXTENSIONS.contains(&path.extension().as_str()) && path.folder() != Some("themes"));
     let read: Vec<_> = wanted.into_par_iter().map(|path| (read_one(files, &path), path)).collect();
     let mut texts = Texts { others, ..Texts::default() };
     let mut unreadable = Vec::new();

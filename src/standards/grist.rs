@@ -44,11 +44,7 @@ pub fn widest(category: u8) -> (Option<YarnLength>, Option<YarnLength>) {
     let rows = || all().iter().filter(move |row| row.category == category);
     let min = rows().map(|row| row.min).min().flatten();
     let open = rows().any(|row| row.max.is_none());
-    let max = if open {
-        None
-    } else {
-        rows().filter_map(|row| row.max).max()
-    };
+    let max = if open { None } else { rows().filter_map(|row| row.max).max() };
     (min, max)
 }
 
@@ -70,9 +66,7 @@ fn row(row: Row<'_>) -> Result<GristRow, BadTable> {
             .ok_or_else(|| row.bad(format!("`{unit}` is not a unit of length for mass"))),
     };
     Ok(GristRow {
-        category: category
-            .parse()
-            .map_err(|_| row.bad(format!("`{category}` is not a category")))?,
+        category: category.parse().map_err(|_| row.bad(format!("`{category}` is not a category")))?,
         min: side("min")?,
         max: side("max")?,
         unit: unit.to_owned(),
@@ -87,8 +81,7 @@ fn in_100_g(number: u32, unit: &str) -> Option<YarnLength> {
         "m/100 g" => YarnLength::from_metres(number),
         "yd/50 g" => YarnLength::from_yards(number.checked_mul(2)?),
         // A pound is 453.59237 g exactly.
-        "yd/lb" => YarnLength::from_yards(number)?
-            .times_near(Mass::from_grams(100)?.nanograms(), 453_592_370_000),
+        "yd/lb" => YarnLength::from_yards(number)?.times_near(Mass::from_grams(100)?.nanograms(), 453_592_370_000),
         _ => None,
     }
 }

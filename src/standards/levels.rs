@@ -98,12 +98,7 @@ impl Level {
     pub fn parse(text: &str) -> Result<Self, NotALevel> {
         let word = text.trim().to_lowercase();
         let named = Self::ALL.into_iter().find(|level| level.name() == word);
-        let older = || {
-            all()
-                .iter()
-                .find(|row| row.older.to_lowercase() == word)
-                .map(|row| row.level)
-        };
+        let older = || all().iter().find(|row| row.older.to_lowercase() == word).map(|row| row.level);
         named.or_else(older).ok_or_else(|| NotALevel {
             written: text.trim().to_owned(),
             near: near(&word, Self::ALL.into_iter().map(Self::name)).into_iter().map(str::to_owned).collect(),
@@ -113,10 +108,7 @@ impl Level {
     /// What the level means, in one sentence.
     #[must_use]
     pub fn meaning(self) -> &'static str {
-        all()
-            .iter()
-            .find(|row| row.level == self)
-            .map_or("", |row| row.meaning.as_str())
+        all().iter().find(|row| row.level == self).map_or("", |row| row.meaning.as_str())
     }
 }
 
@@ -133,9 +125,7 @@ fn one(row: Row<'_>) -> Result<LevelRow, BadTable> {
     let level = Level::ALL.into_iter().find(|level| level.name() == name);
     Ok(LevelRow {
         level: level.ok_or_else(|| row.bad(format!("`{name}` is not a level")))?,
-        number: row
-            .whole("level")?
-            .ok_or_else(|| row.bad("`level` is empty".to_owned()))?,
+        number: row.whole("level")?.ok_or_else(|| row.bad("`level` is empty".to_owned()))?,
         meaning: row.filled("meaning")?.to_owned(),
         older: row.get("replaces_older_label")?.to_owned(),
         sources: row.sources()?,

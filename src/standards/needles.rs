@@ -88,15 +88,10 @@ pub fn read(csv: &str) -> Result<Vec<NeedleRow>, BadTable> {
 
 fn one(row: Row<'_>) -> Result<NeedleRow, BadTable> {
     let some = |cell: &str| {
-        if cell.is_empty() {
-            None
-        } else {
-            Some(cell.to_owned())
-        }
+        if cell.is_empty() { None } else { Some(cell.to_owned()) }
     };
     Ok(NeedleRow {
-        metric: millimetres(row, "metric_mm")?
-            .ok_or_else(|| row.bad("`metric_mm` is empty".to_owned()))?,
+        metric: millimetres(row, "metric_mm")?.ok_or_else(|| row.bad("`metric_mm` is empty".to_owned()))?,
         us: some(row.get("us_size")?),
         uk: some(row.get("uk_canadian_old")?),
         disagreement: some(row.get("disagreement")?),

@@ -47,20 +47,14 @@ impl Table {
         let header = records.next().unwrap_or_default();
         for (index, name) in header.iter().enumerate() {
             if header.iter().take(index).any(|other| other == name) {
-                return Err(BadTable {
-                    row: 0,
-                    what: format!("the column `{name}` is there twice"),
-                });
+                return Err(BadTable { row: 0, what: format!("the column `{name}` is there twice") });
             }
         }
         let rows: Vec<Vec<String>> = records.collect();
         for (index, row) in rows.iter().enumerate() {
             if row.len() != header.len() {
                 let what = format!("{} fields, but the header has {}", row.len(), header.len());
-                return Err(BadTable {
-                    row: index + 1,
-                    what,
-                });
+                return Err(BadTable { row: index + 1, what });
             }
         }
         Ok(Self { header, rows })
@@ -69,11 +63,7 @@ impl Table {
     /// The rows in order.
     pub fn rows(&self) -> impl Iterator<Item = Row<'_>> {
         let rows = self.rows.iter().enumerate();
-        rows.map(|(index, cells)| Row {
-            header: &self.header,
-            cells,
-            number: index + 1,
-        })
+        rows.map(|(index, cells)| Row { header: &self.header, cells, number: index + 1 })
     }
 }
 
@@ -99,9 +89,7 @@ impl<'a> Row<'a> {
         if cell.is_empty() {
             return Ok(None);
         }
-        cell.parse()
-            .map(Some)
-            .map_err(|_| self.bad(format!("`{cell}` in `{column}` is not a whole number")))
+        cell.parse().map(Some).map_err(|_| self.bad(format!("`{cell}` in `{column}` is not a whole number")))
     }
 
     /// The cell of a column, which must not be empty.
@@ -120,20 +108,13 @@ impl<'a> Row<'a> {
     /// # Errors
     /// There is no such column, or it is empty.
     pub fn sources(self) -> Result<Vec<String>, BadTable> {
-        Ok(self
-            .filled("source")?
-            .split_whitespace()
-            .map(str::to_owned)
-            .collect())
+        Ok(self.filled("source")?.split_whitespace().map(str::to_owned).collect())
     }
 
     /// A fault of this row.
     #[must_use]
     pub fn bad(self, what: String) -> BadTable {
-        BadTable {
-            row: self.number,
-            what,
-        }
+        BadTable { row: self.number, what }
     }
 }
 
@@ -173,19 +154,13 @@ fn records(text: &str) -> Result<Vec<Vec<String>>, BadTable> {
                 records.push(std::mem::take(&mut record));
             }
             _ if quoted || c == '"' => {
-                return Err(BadTable {
-                    row: records.len(),
-                    what: format!("`{c}` beside a quote"),
-                });
+                return Err(BadTable { row: records.len(), what: format!("`{c}` beside a quote") });
             }
             _ => field.push(c),
         }
     }
     if open {
-        return Err(BadTable {
-            row: records.len(),
-            what: "a quote is not closed".to_owned(),
-        });
+        return Err(BadTable { row: records.len(), what: "a quote is not closed".to_owned() });
     }
     if quoted || !field.is_empty() || !record.is_empty() {
         record.push(field);

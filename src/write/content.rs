@@ -56,9 +56,7 @@ impl Batch {
     /// Wraps the function that does the work.
     ///
     /// It is given the numbers of the parts that are needed and returns as many values.
-    pub fn new(
-        make: impl Fn(&[usize]) -> Result<Vec<Vec<u8>>, String> + Send + Sync + 'static,
-    ) -> Arc<Batch> {
+    pub fn new(make: impl Fn(&[usize]) -> Result<Vec<Vec<u8>>, String> + Send + Sync + 'static) -> Arc<Batch> {
         Arc::new(Batch { make: Box::new(make) })
     }
 

@@ -11,7 +11,8 @@ use serde::{Deserialize, Serialize};
 use super::{Digest, SitePath};
 
 const VERSION: u32 = 1;
-const ABOUT: &str = "What ballband wrote here. Please leave it: without it ballband cannot know which files it may replace.";
+const ABOUT: &str =
+    "What ballband wrote here. Please leave it: without it ballband cannot know which files it may replace.";
 
 /// The list of what a make wrote.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -72,9 +73,7 @@ impl Manifest {
             Err(error) => {
                 // A later version may well have other fields; then that is the thing to say.
                 return Err(match serde_json::from_slice::<OnlyVersion>(bytes) {
-                    Ok(only) if only.version != u64::from(VERSION) => {
-                        Unreadable::Version(only.version)
-                    }
+                    Ok(only) if only.version != u64::from(VERSION) => Unreadable::Version(only.version),
                     _ => Unreadable::Damaged(error.to_string()),
                 });
             }
@@ -95,11 +94,7 @@ impl Manifest {
         let form = Form {
             about: ABOUT.to_owned(),
             version: VERSION,
-            files: self
-                .files
-                .iter()
-                .map(|(path, made)| (path.as_str().to_owned(), made.map(FormMade::from)))
-                .collect(),
+            files: self.files.iter().map(|(path, made)| (path.as_str().to_owned(), made.map(FormMade::from))).collect(),
         };
         // Text keys and text values always serialize; an empty list would be refused when read.
         let mut bytes = serde_json::to_vec_pretty(&form).unwrap_or_default();
@@ -119,9 +114,7 @@ impl TryFrom<FormMade> for Made {
     type Error = Unreadable;
 
     fn try_from(form: FormMade) -> Result<Made, Unreadable> {
-        let digest = |text: &str| {
-            text.parse().map_err(|bad: super::BadDigest| Unreadable::Damaged(bad.to_string()))
-        };
+        let digest = |text: &str| text.parse().map_err(|bad: super::BadDigest| Unreadable::Damaged(bad.to_string()));
         Ok(Made { from: digest(&form.from)?, out: digest(&form.made)? })
     }
 }

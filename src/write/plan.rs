@@ -86,28 +86,23 @@ impl Refusal {
     pub fn path(&self) -> &str {
         match self {
             Refusal::Twice(path) | Refusal::FileAndFolder(path) => path.as_str(),
-            Refusal::Twins(path, _)
-            | Refusal::HerFile(path)
-            | Refusal::HerFolder(path)
-            | Refusal::Link(path) => path,
+            Refusal::Twins(path, _) | Refusal::HerFile(path) | Refusal::HerFolder(path) | Refusal::Link(path) => path,
         }
     }
 
     pub(super) fn describe(&self, f: &mut fmt::Formatter<'_>, place: &Path) -> fmt::Result {
         let place = place.display();
         match self {
-            Refusal::Twice(_) => write!(
-                f,
-                "two pages would both be written to `{place}`: give one of them another name"
-            ),
+            Refusal::Twice(_) => {
+                write!(f, "two pages would both be written to `{place}`: give one of them another name")
+            }
             Refusal::Twins(_, other) => write!(
                 f,
                 "`{place}` and `{other}` differ only in capitals, and many computers and hosts take them for one: give one of them another name"
             ),
-            Refusal::FileAndFolder(_) => write!(
-                f,
-                "`{place}` would have to be a file and a folder at once: give one of them another name"
-            ),
+            Refusal::FileAndFolder(_) => {
+                write!(f, "`{place}` would have to be a file and a folder at once: give one of them another name")
+            }
             Refusal::HerFile(_) => write!(
                 f,
                 "`{place}` is a file that ballband did not make, and a page would replace it; nothing was touched: move it away or give the page another name"
@@ -145,8 +140,7 @@ pub(super) fn check(wanted: &[SitePath]) -> Result<(), Refusal> {
     }
     let folders: BTreeSet<&str> = wanted.iter().flat_map(SitePath::folders).collect();
     for folder in folders {
-        if let Some(path) = files.get(folder).and_then(|p| wanted.iter().find(|w| w.as_str() == *p))
-        {
+        if let Some(path) = files.get(folder).and_then(|p| wanted.iter().find(|w| w.as_str() == *p)) {
             return Err(Refusal::FileAndFolder(path.clone()));
         }
         if let Some(first) = spelling.insert(folded(folder), folder) {
@@ -257,10 +251,7 @@ pub fn plan(existing: &Existing, wanted: &[SitePath]) -> Result<Plan, Refusal> {
 }
 
 /// Everything found inside a folder, at any depth.
-fn below<'a>(
-    found: &'a BTreeMap<String, Found>,
-    folder: &str,
-) -> impl Iterator<Item = (&'a str, Found)> {
+fn below<'a>(found: &'a BTreeMap<String, Found>, folder: &str) -> impl Iterator<Item = (&'a str, Found)> {
     let start = format!("{folder}/");
     found
         .range::<str, _>((Bound::Included(start.as_str()), Bound::Unbounded))
@@ -284,18 +275,12 @@ struct Twins {
 }
 
 impl Twins {
-    fn new(
-        folds: bool,
-        want: &HashSet<&str>,
-        want_folders: &BTreeSet<&str>,
-        obsolete: &[&SitePath],
-    ) -> Twins {
+    fn new(folds: bool, want: &HashSet<&str>, want_folders: &BTreeSet<&str>, obsolete: &[&SitePath]) -> Twins {
         let mut twins = Twins::default();
         if !folds || obsolete.is_empty() {
             return twins;
         }
-        let all: HashMap<String, &str> =
-            want.iter().chain(want_folders).map(|path| (folded(path), *path)).collect();
+        let all: HashMap<String, &str> = want.iter().chain(want_folders).map(|path| (folded(path), *path)).collect();
         for old in obsolete {
             for part in old.folders().chain([old.as_str()]) {
                 let fold = folded(part);
@@ -316,7 +301,6 @@ impl Twins {
 
     /// Whether an old path, or a folder it lies in, comes back in another spelling.
     fn replaces(&self, old: &str) -> bool {
-        !self.old.is_empty()
-            && folders_of(old).chain([old]).any(|part| self.old.contains(part))
+        !self.old.is_empty() && folders_of(old).chain([old]).any(|part| self.old.contains(part))
     }
 }

@@ -105,9 +105,7 @@ impl fmt::Display for Left {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Left::AsItWas => "the site is as it was",
-            Left::PartlyNew => {
-                "the site is partly new, each page whole, and the next make finishes it"
-            }
+            Left::PartlyNew => "the site is partly new, each page whole, and the next make finishes it",
         })
     }
 }

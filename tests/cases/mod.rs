@@ -72,7 +72,11 @@ fn seen(case: &Case) -> (Vec<Seen>, String) {
     }
     let printed = ballband::finding::to_text(&findings, &studied.texts, ballband::finding::Style::Plain);
     let one = |finding: &ballband::finding::Finding| {
-        let line = if finding.at.span == (0..0) { 0 } else { Position::of(studied.texts.of(&finding.at.file), finding.at.span.start).line };
+        let line = if finding.at.span == (0..0) {
+            0
+        } else {
+            Position::of(studied.texts.of(&finding.at.file), finding.at.span.start).line
+        };
         (finding.at.file.to_string(), line, finding.code.name.to_owned())
     };
     (findings.iter().map(one).collect(), printed)
@@ -81,7 +85,11 @@ fn seen(case: &Case) -> (Vec<Seen>, String) {
 #[test]
 fn each_mistake_is_found_at_its_line_and_nothing_else() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases");
-    let mut files: Vec<_> = fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().path()).filter(|path| path.extension().is_some_and(|end| end == "txt")).collect();
+    let mut files: Vec<_> = fs::read_dir(&folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|end| end == "txt"))
+        .collect();
     files.sort();
     let mut failures = Vec::new();
     let mut count = 0;
@@ -95,7 +103,11 @@ fn each_mistake_is_found_at_its_line_and_nothing_else() {
             if seen != expected {
                 let missing: Vec<_> = expected.iter().filter(|one| !seen.contains(one)).collect();
                 let extra: Vec<_> = seen.iter().filter(|one| !expected.contains(one)).collect();
-                failures.push(format!("{} / {}\nnot found: {missing:#?}\nnot expected: {extra:#?}\n{printed}", file.display(), case.name));
+                failures.push(format!(
+                    "{} / {}\nnot found: {missing:#?}\nnot expected: {extra:#?}\n{printed}",
+                    file.display(),
+                    case.name
+                ));
             }
         }
     }

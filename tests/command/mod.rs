@@ -66,7 +66,8 @@ fn start_lays_out_a_studio_that_has_no_findings_and_can_be_made() {
 fn everything_in_the_content_folder_is_laid_out() {
     let here = folder("content");
     assert_eq!(ballband(&["start", "studio"], &here).status.code(), Some(0));
-    let (laid_out, content) = (tree(&here.join("studio")), tree(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")));
+    let (laid_out, content) =
+        (tree(&here.join("studio")), tree(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")));
     let names = |tree: &[(String, Vec<u8>)]| tree.iter().map(|(name, _)| name.clone()).collect::<Vec<_>>();
     assert_eq!(names(&laid_out), names(&content));
     assert!(laid_out == content);

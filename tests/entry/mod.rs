@@ -14,7 +14,10 @@ fn windows_line_ends_make_the_same_site() {
     let windows = text.replace('\n', "\r\n");
     assert_eq!(codes(&[("journal/2026-11-20.md", &windows)]), Vec::<String>::new());
     let (ours, theirs) = (site(&[("journal/2026-11-20.md", text)]), site(&[("journal/2026-11-20.md", &windows)]));
-    assert_eq!(ours.iter().map(|(path, _)| path).collect::<Vec<_>>(), theirs.iter().map(|(path, _)| path).collect::<Vec<_>>());
+    assert_eq!(
+        ours.iter().map(|(path, _)| path).collect::<Vec<_>>(),
+        theirs.iter().map(|(path, _)| path).collect::<Vec<_>>()
+    );
     let plain = |html: &str| html.replace("\r\n", "\n");
     for ((path, ours), (_, theirs)) in ours.iter().zip(&theirs) {
         assert_eq!(plain(ours), plain(theirs), "{path}");
@@ -37,7 +40,8 @@ fn every_kind_is_read_from_files_and_from_a_register() {
 
 #[test]
 fn an_entry_in_both_a_file_and_the_register_is_told_once_with_both_places() {
-    let studied = read(&[("yarns.yaml", "heron-dk:\n  title: Heron DK\n"), ("yarns/heron-dk.md", "---\ntitle: Heron DK\n---\n")]);
+    let studied =
+        read(&[("yarns.yaml", "heron-dk:\n  title: Heron DK\n"), ("yarns/heron-dk.md", "---\ntitle: Heron DK\n---\n")]);
     let [finding] = studied.findings.as_slice() else { panic!("{:?}", studied.findings) };
     assert_eq!(finding.code.name, "duplicate-entry");
     let (other, _) = finding.also.as_ref().expect("the other place");
@@ -50,7 +54,10 @@ fn an_entry_in_both_a_file_and_the_register_is_told_once_with_both_places() {
 #[test]
 fn one_mistake_is_told_once() {
     let about = ("pages/about.md", "---\ntitle: About\n---\n\n<yarn:heron-dk> and <pattern:reeds>.\n");
-    assert_eq!(codes(&[about, ("yarns.yaml", "heron-dk: [\n"), ("patterns/reeds.md", "---\nsummary: no title\n---\n")]), ["missing-field", "not-yaml"]);
+    assert_eq!(
+        codes(&[about, ("yarns.yaml", "heron-dk: [\n"), ("patterns/reeds.md", "---\nsummary: no title\n---\n")]),
+        ["missing-field", "not-yaml"]
+    );
 }
 
 #[test]
@@ -70,5 +77,8 @@ fn headings_have_the_ids_that_links_to_chapters_use() {
         assert_eq!(html.matches(&format!("id=\"{id}\"")).count(), 1, "{id}");
         assert!(html.contains(&format!("href=\"#{id}\"")), "{id}");
     }
-    assert!(page(&site, "yarns/heron-dk/index.html").contains("/journal/2026-11-20/#on-the-reeds"), "the back-link leads to the chapter");
+    assert!(
+        page(&site, "yarns/heron-dk/index.html").contains("/journal/2026-11-20/#on-the-reeds"),
+        "the back-link leads to the chapter"
+    );
 }

@@ -1,17 +1,14 @@
 //! No text is ever a panic, and every fault stands inside its text.
 
 use ballband::measure::{
-    Amount, Bracket, Count, FabricLength, Inch, Mass, Misread, Needle, NeedleSize, Percent, Price,
-    PutUp, RunStyle, SizeNames, System, YarnLength, read_run, yaml_pieces,
+    Amount, Bracket, Count, FabricLength, Inch, Mass, Misread, Needle, NeedleSize, Percent, Price, PutUp, RunStyle,
+    SizeNames, System, YarnLength, read_run, yaml_pieces,
 };
 use proptest::prelude::*;
 
 fn sound<T>(text: &str, read: Result<T, Misread>) {
     if let Err(misread) = read {
-        assert!(
-            text.get(misread.at.clone()).is_some(),
-            "{text:?}: {misread:?}"
-        );
+        assert!(text.get(misread.at.clone()).is_some(), "{text:?}: {misread:?}");
         assert!(!misread.to_string().is_empty());
         assert!(!misread.help().is_empty());
         assert!(!misread.problem.code().is_empty());
@@ -39,11 +36,7 @@ fn read_everything(text: &str) {
         let run = read_run::<FabricLength>(text, style, Inch::TRADE);
         if let Ok(run) = &run {
             assert_eq!(run.ranges.len(), run.values.len());
-            assert!(
-                run.ranges
-                    .iter()
-                    .all(|at| text.get(at.clone()).is_some_and(|place| !place.is_empty()))
-            );
+            assert!(run.ranges.iter().all(|at| text.get(at.clone()).is_some_and(|place| !place.is_empty())));
         }
         sound(text, run);
     }

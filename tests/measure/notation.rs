@@ -1,25 +1,16 @@
 //! Every notation of a size run, one row each.
 
-use ballband::measure::{
-    Bracket, Count, FabricLength, Inch, RunStyle, System, YarnLength, read_run,
-};
+use ballband::measure::{Bracket, Count, FabricLength, Inch, RunStyle, System, YarnLength, read_run};
 
 /// The values of a run in nanometres as text, `–` for a size without one; a second system after `|`.
 fn fabric(text: &str) -> String {
     match read_run::<FabricLength>(text, RunStyle::default(), Inch::TRADE) {
         Ok(run) => {
             let exact = |length: &FabricLength| {
-                length
-                    .show_exact(System::Metric, Inch::TRADE)
-                    .trim_end_matches(" cm")
-                    .to_owned()
+                length.show_exact(System::Metric, Inch::TRADE).trim_end_matches(" cm").to_owned()
             };
             let places = |values: &ballband::measure::SizeRun<FabricLength>| {
-                values
-                    .iter()
-                    .map(|value| value.map_or("–".to_owned(), exact))
-                    .collect::<Vec<_>>()
-                    .join(" ")
+                values.iter().map(|value| value.map_or("–".to_owned(), exact)).collect::<Vec<_>>().join(" ")
             };
             match &run.other {
                 Some(other) => format!("{} | {}", places(&run.values), places(&other.values)),
@@ -62,18 +53,9 @@ fn every_notation_of_a_measurement() {
         ("84 cm (92 cm, 104 cm) (114 cm)", "84 92 104 114"),
         ("84 (92, 104 cm)", "84 92 104"),
         ("840 (920, 1040) mm", "84 92 104"),
-        (
-            "34 (37¼, 41)\" / 85 (93, 102.5) cm",
-            "85 93.125 102.5 | 85 93 102.5",
-        ),
-        (
-            "85 (93, 102.5) cm / 34 (37¼, 41)″",
-            "85 93 102.5 | 85 93.125 102.5",
-        ),
-        (
-            "34/37¼/41 in / 85/93/102.5 cm",
-            "85 93.125 102.5 | 85 93 102.5",
-        ),
+        ("34 (37¼, 41)\" / 85 (93, 102.5) cm", "85 93.125 102.5 | 85 93 102.5"),
+        ("85 (93, 102.5) cm / 34 (37¼, 41)″", "85 93 102.5 | 85 93.125 102.5"),
+        ("34/37¼/41 in / 85/93/102.5 cm", "85 93.125 102.5 | 85 93 102.5"),
         ("34\"/85 cm", "85 | 85"),
         ("34 in (37 in) / 85 cm (92.5 cm)", "85 92.5 | 85 92.5"),
         ("34 (37¼, 41) in", "85 93.125 102.5"),
@@ -114,11 +96,7 @@ fn counts_need_no_unit_but_may_have_one() {
     ];
     for (text, shown) in rows {
         let run = read_run::<Count>(text, RunStyle::default(), Inch::TRADE).unwrap();
-        assert_eq!(
-            run.values.show(System::Metric, Inch::TRADE),
-            shown,
-            "{text}"
-        );
+        assert_eq!(run.values.show(System::Metric, Inch::TRADE), shown, "{text}");
     }
 }
 
@@ -130,12 +108,7 @@ fn the_designs_own_needs() {
     assert_eq!(run.system, Some(System::Metric));
     assert_eq!(run.values.get(3).copied(), YarnLength::from_metres(1085));
     let places: Vec<&str> = run.ranges.iter().map(|at| &text[at.clone()]).collect();
-    assert_eq!(
-        places,
-        [
-            "820", "905", "990", "1085", "1175", "1270", "1365", "1455", "1550"
-        ]
-    );
+    assert_eq!(places, ["820", "905", "990", "1085", "1175", "1270", "1365", "1455", "1550"]);
 }
 
 #[test]
@@ -165,16 +138,7 @@ fn the_house_says_which_bracket_holds_sizes() {
     assert_eq!(read("84 [92, 104]", Some(Bracket::Square)), Ok(3));
     assert_eq!(read("84 (92, 104) {112}", Some(Bracket::Round)), Ok(4));
     assert_eq!(read("84 (92, 104) [3]", None), Ok(4));
-    assert_eq!(
-        read("84 (92, 104) [3]", Some(Bracket::Round)),
-        Err(("house-bracket", 13..14))
-    );
-    assert_eq!(
-        read("84 [92, 104]", Some(Bracket::Round)),
-        Err(("house-bracket", 3..4))
-    );
-    assert_eq!(
-        read("84 (92, 104)", Some(Bracket::Square)),
-        Err(("house-bracket", 3..4))
-    );
+    assert_eq!(read("84 (92, 104) [3]", Some(Bracket::Round)), Err(("house-bracket", 13..14)));
+    assert_eq!(read("84 [92, 104]", Some(Bracket::Round)), Err(("house-bracket", 3..4)));
+    assert_eq!(read("84 (92, 104)", Some(Bracket::Square)), Err(("house-bracket", 3..4)));
 }

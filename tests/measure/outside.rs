@@ -26,13 +26,9 @@ fn every_row_agrees_to_the_last_unit() {
     let mut rows = 0;
     for line in CSV.lines().skip(1) {
         let cells: Vec<&str> = line.split(',').collect();
-        let [value, unit, converted, into] = cells[..] else {
-            panic!("{line}")
-        };
+        let [value, unit, converted, into] = cells[..] else { panic!("{line}") };
         let ours = |text: &str, unit: &str| match unit {
-            "m" | "yd" => YarnLength::parse(&format!("{text} {unit}"))
-                .unwrap()
-                .micrometres(),
+            "m" | "yd" => YarnLength::parse(&format!("{text} {unit}")).unwrap().micrometres(),
             _ => Mass::parse(&format!("{text} {unit}")).unwrap().nanograms(),
         };
         // What pint says, in our small unit, by arithmetic that is not ours.

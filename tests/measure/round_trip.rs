@@ -1,8 +1,8 @@
 //! What is shown exactly is read again as the same.
 
 use ballband::measure::{
-    Amount, Count, FabricLength, Inch, Mass, Needle, NeedleSize, Percent, Price, PutUp, RunStyle,
-    SizeNames, SizeRun, System, Value, YarnLength, read_run,
+    Amount, Count, FabricLength, Inch, Mass, Needle, NeedleSize, Percent, Price, PutUp, RunStyle, SizeNames, SizeRun,
+    System, Value, YarnLength, read_run,
 };
 use proptest::prelude::*;
 
@@ -22,21 +22,13 @@ fn values(least: i64) -> impl Strategy<Value = Vec<Option<i64>>> {
             *first = Some(first.unwrap_or(7_000_000));
         }
         // A lone 0 would mean "not in this size".
-        values
-            .iter_mut()
-            .flatten()
-            .for_each(|value| *value += i64::from(*value == 0));
+        values.iter_mut().flatten().for_each(|value| *value += i64::from(*value == 0));
         values
     })
 }
 
 fn run<T: Value + PartialEq + std::fmt::Debug>(values: &[Option<i64>], system: System, inch: Inch) {
-    let run = SizeRun::from_values(
-        values
-            .iter()
-            .map(|value| value.map(T::from_small))
-            .collect(),
-    );
+    let run = SizeRun::from_values(values.iter().map(|value| value.map(T::from_small)).collect());
     let text = run.show_exact(system, inch);
     let read = read_run::<T>(&text, RunStyle::default(), inch).expect(&text);
     assert_eq!(read.values, run, "{text}");

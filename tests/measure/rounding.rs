@@ -21,21 +21,9 @@ fn halves_go_away_from_zero() {
         (i128::MAX - 1, i128::MAX, 1, 1, 0),
     ];
     for (number, by, up, near, down) in rows {
-        assert_eq!(
-            rounding::divide_up(*number, *by),
-            Some(*up),
-            "{number} / {by} up"
-        );
-        assert_eq!(
-            rounding::divide_near(*number, *by),
-            Some(*near),
-            "{number} / {by} near"
-        );
-        assert_eq!(
-            rounding::divide_down(*number, *by),
-            Some(*down),
-            "{number} / {by} down"
-        );
+        assert_eq!(rounding::divide_up(*number, *by), Some(*up), "{number} / {by} up");
+        assert_eq!(rounding::divide_near(*number, *by), Some(*near), "{number} / {by} near");
+        assert_eq!(rounding::divide_down(*number, *by), Some(*down), "{number} / {by} down");
     }
 }
 
@@ -81,22 +69,10 @@ fn pages_show_what_a_tape_and_a_scale_can_tell() {
     assert_eq!(inches("0 in"), "0 in");
     assert_eq!(inches("37.125 in"), "37¼ in");
     assert_eq!(inches("-0.75 in"), "-¾ in");
-    assert_eq!(
-        YarnLength::parse("930 m").unwrap().show(System::Imperial),
-        "1,017 yd"
-    );
-    assert_eq!(
-        YarnLength::parse("1234567 m").unwrap().show(System::Metric),
-        "1,234,567 m"
-    );
-    assert_eq!(
-        YarnLength::parse("100.5 m").unwrap().show(System::Metric),
-        "101 m"
-    );
-    assert_eq!(
-        Mass::parse("50 g").unwrap().show(System::Imperial),
-        "1.76 oz"
-    );
+    assert_eq!(YarnLength::parse("930 m").unwrap().show(System::Imperial), "1,017 yd");
+    assert_eq!(YarnLength::parse("1234567 m").unwrap().show(System::Metric), "1,234,567 m");
+    assert_eq!(YarnLength::parse("100.5 m").unwrap().show(System::Metric), "101 m");
+    assert_eq!(Mass::parse("50 g").unwrap().show(System::Imperial), "1.76 oz");
     assert_eq!(Mass::parse("2 oz").unwrap().show(System::Imperial), "2 oz");
     assert_eq!(Mass::parse("2 oz").unwrap().show(System::Metric), "57 g");
 }
@@ -108,23 +84,12 @@ fn a_garment_has_the_trades_inch_and_yarn_the_exact_yard() {
     let sixty = FabricLength::parse("60 in", Inch::EXACT).unwrap();
     assert_eq!(sixty.show_exact(System::Metric, Inch::EXACT), "152.4 cm");
     assert_eq!(sixty.show(System::Metric, Inch::EXACT), "152.5 cm");
-    assert_eq!(
-        YarnLength::parse("1000 yd").unwrap().show(System::Metric),
-        "914 m"
-    );
-    assert_eq!(
-        YarnLength::parse("1000 yd")
-            .unwrap()
-            .show_exact(System::Metric),
-        "914.4 m"
-    );
+    assert_eq!(YarnLength::parse("1000 yd").unwrap().show(System::Metric), "914 m");
+    assert_eq!(YarnLength::parse("1000 yd").unwrap().show_exact(System::Metric), "914.4 m");
     assert_eq!(Mass::parse("1 lb").unwrap(), Mass::parse("16 oz").unwrap());
     assert_eq!(Mass::parse("1 oz").unwrap().nanograms(), 28_349_523_125);
     assert_eq!(YarnLength::parse("1 yd").unwrap().micrometres(), 914_400);
     assert_eq!(Inch::parse("2.54").unwrap(), Inch::EXACT);
     assert_eq!(Inch::parse(" 2.5 cm ").unwrap(), Inch::default());
-    assert_eq!(
-        Inch::parse("2.6").unwrap_err().help(),
-        "write `2.5` or `2.54`"
-    );
+    assert_eq!(Inch::parse("2.6").unwrap_err().help(), "write `2.5` or `2.54`");
 }

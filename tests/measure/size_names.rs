@@ -22,10 +22,7 @@ fn every_notation() {
         ("S/M/L", &["S", "M", "L"]),
         ("36 (38, 40)", &["36", "38", "40"]),
         ("XS (S, M) L", &["XS", "S", "M", "L"]),
-        (
-            "  small   adult ( large  adult ) ",
-            &["small adult", "large adult"],
-        ),
+        ("  small   adult ( large  adult ) ", &["small adult", "large adult"]),
     ];
     for (text, labels) in rows {
         assert_eq!(names(text).labels(), *labels, "{text}");
@@ -56,10 +53,6 @@ fn a_name_finds_its_size() {
 #[test]
 fn every_name_keeps_its_place() {
     let text = "XS (S,  M) L";
-    let places: Vec<&str> = names(text)
-        .ranges()
-        .iter()
-        .map(|at| &text[at.clone()])
-        .collect();
+    let places: Vec<&str> = names(text).ranges().iter().map(|at| &text[at.clone()]).collect();
     assert_eq!(places, ["XS", "S", "M", "L"]);
 }

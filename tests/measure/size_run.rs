@@ -13,19 +13,10 @@ fn a_lone_value_serves_every_size() {
 #[test]
 fn a_run_has_a_value_for_each_size_or_none() {
     let run = SizeRun::from_values(vec![Some(1_i32), None, Some(3)]);
-    assert_eq!(
-        (run.get(0), run.get(1), run.get(2), run.get(3)),
-        (Some(&1), None, Some(&3), None)
-    );
+    assert_eq!((run.get(0), run.get(1), run.get(2), run.get(3)), (Some(&1), None, Some(&3), None));
     assert!(run.serves(3) && !run.serves(2));
-    assert_eq!(
-        run.map(|value| value * 2),
-        SizeRun::from_values(vec![Some(2), None, Some(6)])
-    );
-    assert_eq!(
-        run.try_map(|value| value.checked_sub(1)),
-        Some(SizeRun::from_values(vec![Some(0), None, Some(2)]))
-    );
+    assert_eq!(run.map(|value| value * 2), SizeRun::from_values(vec![Some(2), None, Some(6)]));
+    assert_eq!(run.try_map(|value| value.checked_sub(1)), Some(SizeRun::from_values(vec![Some(0), None, Some(2)])));
     assert_eq!(run.try_map(|value| (*value > 1).then_some(())), None);
     assert_eq!(run.present().copied().collect::<Vec<_>>(), [1, 3]);
     assert_eq!(run.iter().collect::<Vec<_>>(), [Some(&1), None, Some(&3)]);
@@ -38,10 +29,7 @@ fn a_page_shows_the_unit_once() {
     let run = SizeRun::from_values(vec![inches(136), inches(149), None]);
     assert_eq!(run.show(System::Imperial, Inch::TRADE), "34 (37¼, –) in");
     assert_eq!(run.show(System::Metric, Inch::TRADE), "85 (93, –) cm");
-    let run = SizeRun::from_values(vec![
-        YarnLength::from_metres(990),
-        YarnLength::from_metres(1085),
-    ]);
+    let run = SizeRun::from_values(vec![YarnLength::from_metres(990), YarnLength::from_metres(1085)]);
     assert_eq!(run.show(System::Metric, Inch::TRADE), "990 (1085) m");
 }
 

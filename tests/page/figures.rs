@@ -27,7 +27,9 @@ fn skeins_are_whole_with_the_margin_and_stand_beside_the_exact_number() {
     let pattern = "---\ntitle: Yoke\npublished: 2026-03-14\nsizes: XS (M, 5XL)\nyarn: [ { colour: MC, yarn: heron-dk, needs: '820 (990, 1550) m' } ]\n---\n";
     let site = site(&[("yarns.yaml", YARNS), ("patterns/yoke.md", pattern)]);
     let words = text(page(&site, "patterns/yoke/index.html"));
-    for expected in ["5 to 8 skeins", "820 to 1,550 m", "4.01", "4.84", "7.58", "Skeins to buy", "897", "1,083", "1,695"] {
+    for expected in
+        ["5 to 8 skeins", "820 to 1,550 m", "4.01", "4.84", "7.58", "Skeins to buy", "897", "1,083", "1,695"]
+    {
         assert!(words.contains(expected), "{expected}: {words}");
     }
 }
@@ -54,8 +56,14 @@ fn a_yarn_sold_in_an_unknown_way_gives_lengths_and_says_so() {
 /// 4.5 skeins of 225 m / 100 g are 1,012.5 m and 450 g; 452 g are 1,017 m; 1010 m are 448.9 g; 1100 yd are 1,005.84 m.
 #[test]
 fn what_was_used_is_shown_as_length_and_as_mass() {
-    for (used, length, mass) in [("4.5 skeins", "1,013 m", "450 g"), ("452 g", "1,017 m", "452 g"), ("1010 m", "1,010 m", "449 g"), ("1100 yd", "1,006 m", "447 g")] {
-        let project = format!("---\ntitle: Ferry\nfinished: 2026-11-18\nyarn: [ {{ yarn: heron-dk, used: {used} }} ]\n---\n");
+    for (used, length, mass) in [
+        ("4.5 skeins", "1,013 m", "450 g"),
+        ("452 g", "1,017 m", "452 g"),
+        ("1010 m", "1,010 m", "449 g"),
+        ("1100 yd", "1,006 m", "447 g"),
+    ] {
+        let project =
+            format!("---\ntitle: Ferry\nfinished: 2026-11-18\nyarn: [ {{ yarn: heron-dk, used: {used} }} ]\n---\n");
         let site = site(&[("yarns.yaml", YARNS), ("projects/ferry.md", &project)]);
         let words = text(page(&site, "projects/ferry/index.html"));
         assert!(words.contains(length) && words.contains(mass), "{used}: {words}");
@@ -69,7 +77,13 @@ fn finished_things_are_summed_by_year() {
     let two = "---\ntitle: Two\nfinished: 2026-01-02\nyarn: [ { yarn: heron-dk, used: 225 m }, { yarn: unknown, used: 1 ball } ]\n---\n";
     let old = "---\ntitle: Old\nfinished: 2025-05-01\nyarn: [ { yarn: heron-dk, used: 100 g } ]\n---\n";
     let later = "---\ntitle: Later\nstarted: 2026-10-01\nfinished: 2026-12-18\n---\n";
-    let site = site(&[("yarns.yaml", YARNS), ("projects/one.md", one), ("projects/two.md", two), ("projects/old.md", old), ("projects/later.md", later)]);
+    let site = site(&[
+        ("yarns.yaml", YARNS),
+        ("projects/one.md", one),
+        ("projects/two.md", two),
+        ("projects/old.md", old),
+        ("projects/later.md", later),
+    ]);
     let words = text(page(&site, "finished/index.html"));
     for expected in ["two things", "1,238 m", "550 g", "225 m", "100 g", "one thing"] {
         assert!(words.contains(expected), "{expected}: {words}");
@@ -81,11 +95,16 @@ fn finished_things_are_summed_by_year() {
 #[test]
 fn both_systems_are_shown_the_studios_first() {
     let pattern = "---\ntitle: Yoke\npublished: 2026-03-14\nsizes: S (M)\nneedles: [US 6 circular 32 in]\nfinished:\n  chest: 60 (70) in\nyarn: [ { yarn: heron-dk, needs: '1000 (1100) yd' } ]\n---\n";
-    for (units, first, second) in [("metric", "150 to 175 cm", "60 to 70 in"), ("imperial", "60 to 70 in", "150 to 175 cm")] {
+    for (units, first, second) in
+        [("metric", "150 to 175 cm", "60 to 70 in"), ("imperial", "60 to 70 in", "150 to 175 cm")]
+    {
         let studio = format!("title: W\nurl: https://example.org\nunits: {units}\n");
         let site = site(&[("studio.yaml", &studio), ("yarns.yaml", YARNS), ("patterns/yoke.md", pattern)]);
         let words = text(page(&site, "patterns/yoke/index.html"));
-        let (one, two) = (words.find(first).unwrap_or_else(|| panic!("{first}: {words}")), words.find(second).unwrap_or_else(|| panic!("{second}: {words}")));
+        let (one, two) = (
+            words.find(first).unwrap_or_else(|| panic!("{first}: {words}")),
+            words.find(second).unwrap_or_else(|| panic!("{second}: {words}")),
+        );
         assert!(one < two, "{units}");
         assert!(words.contains("4 mm") && words.contains("US 6") && words.contains("914"), "{words}");
     }

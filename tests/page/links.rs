@@ -7,9 +7,18 @@ const FILES: [(&str, &str); 7] = [
         "patterns/saltmarsh-yoke.md",
         "---\ntitle: Saltmarsh Yoke\npublished: 2026-03-14\nyarn: [ { yarn: heron-dk, needs: 900 m } ]\ntechniques: [short-rows]\nsold at: [ { place: quay-shop } ]\nafter: [ { what: reed motif, source: quay-shop }, { what: a tin, source: a dinner tin } ]\n---\n",
     ),
-    ("projects/ferry.md", "---\ntitle: Ferry\npattern: saltmarsh-yoke\nyarn: [ { yarn: heron-dk, used: 4 skeins } ]\nfinished: 2026-11-18\n---\n"),
-    ("projects/other.md", "---\ntitle: Other\npattern: { title: Herring Cap, by: quay-shop, url: \"https://example.org/cap\" }\n---\n"),
-    ("journal/2026-11-20.md", "---\ntitle: Reeds\nnumber: 12\nlinks: [ { to: quay-shop, how: gifted } ]\n---\n\n## 12:40 The yoke\n\nI like <pattern:saltmarsh-yoke>, [that yarn](yarn:heron-dk) and [a site](https://example.org/).\n"),
+    (
+        "projects/ferry.md",
+        "---\ntitle: Ferry\npattern: saltmarsh-yoke\nyarn: [ { yarn: heron-dk, used: 4 skeins } ]\nfinished: 2026-11-18\n---\n",
+    ),
+    (
+        "projects/other.md",
+        "---\ntitle: Other\npattern: { title: Herring Cap, by: quay-shop, url: \"https://example.org/cap\" }\n---\n",
+    ),
+    (
+        "journal/2026-11-20.md",
+        "---\ntitle: Reeds\nnumber: 12\nlinks: [ { to: quay-shop, how: gifted } ]\n---\n\n## 12:40 The yoke\n\nI like <pattern:saltmarsh-yoke>, [that yarn](yarn:heron-dk) and [a site](https://example.org/).\n",
+    ),
     ("yarns.yaml", "heron-dk:\n  title: Heron DK\n  maker: quay-shop\n  weight: DK\n  put-up: 225 m / 100 g\n"),
     ("people.yaml", "quay-shop:\n  title: Quay Shop\n"),
     ("techniques/short-rows.md", "---\ntitle: Short rows\n---\n"),
@@ -31,9 +40,20 @@ fn a_pattern_knows_who_made_it_and_who_mentions_it() {
 fn a_yarn_a_technique_and_a_person_know_where_they_are_used() {
     let site = site(&FILES);
     for (path, links) in [
-        ("yarns/heron-dk/index.html", &["/patterns/saltmarsh-yoke/", "/projects/ferry/", "/journal/2026-11-20/#on-the-yoke", "/people/quay-shop/"][..]),
+        (
+            "yarns/heron-dk/index.html",
+            &[
+                "/patterns/saltmarsh-yoke/",
+                "/projects/ferry/",
+                "/journal/2026-11-20/#on-the-yoke",
+                "/people/quay-shop/",
+            ][..],
+        ),
         ("techniques/short-rows/index.html", &["/patterns/saltmarsh-yoke/"]),
-        ("people/quay-shop/index.html", &["/yarns/heron-dk/", "/journal/2026-11-20/", "/patterns/saltmarsh-yoke/", "/projects/other/"]),
+        (
+            "people/quay-shop/index.html",
+            &["/yarns/heron-dk/", "/journal/2026-11-20/", "/patterns/saltmarsh-yoke/", "/projects/other/"],
+        ),
     ] {
         let html = page(&site, path);
         for link in links {

@@ -44,10 +44,19 @@ const FILES: [(&str, &str); 9] = [
     ("patterns/saltmarsh-yoke.md", PATTERN),
     ("projects/ferry.md", PROJECT),
     ("yarns.yaml", YARNS),
-    ("patterns/hidden-yoke.md", "---\ntitle: zzsecret-title\nready: false\nsummary: zzsecret-summary\npicture: photos/zzsecret.jpg\nalt: zzsecret\n---\n\nzzsecret-body\n"),
+    (
+        "patterns/hidden-yoke.md",
+        "---\ntitle: zzsecret-title\nready: false\nsummary: zzsecret-summary\npicture: photos/zzsecret.jpg\nalt: zzsecret\n---\n\nzzsecret-body\n",
+    ),
     ("patterns/future.md", "---\ntitle: zzsecret-future\nstage: published\npublished: 2027-01-01\n---\n"),
-    ("patterns/sample.md", "---\ntitle: Gansey\nstage: sample\nsizes: S (M)\nyarn: [ { yarn: heron-dk, needs: '111 (222) m' } ]\nnotions: [zzsecret-notion]\n---\n\nzzsecret-draft\n"),
-    ("journal/2026-12-01.md", "---\ntitle: zzsecret-note\nworked on: [ { project: ferry, progress: 99% } ]\n---\n\n<pattern:saltmarsh-yoke> zzsecret\n"),
+    (
+        "patterns/sample.md",
+        "---\ntitle: Gansey\nstage: sample\nsizes: S (M)\nyarn: [ { yarn: heron-dk, needs: '111 (222) m' } ]\nnotions: [zzsecret-notion]\n---\n\nzzsecret-draft\n",
+    ),
+    (
+        "journal/2026-12-01.md",
+        "---\ntitle: zzsecret-note\nworked on: [ { project: ferry, progress: 99% } ]\n---\n\n<pattern:saltmarsh-yoke> zzsecret\n",
+    ),
     ("people.yaml", "mill:\n  title: zzsecret-mill\n  ready: false\n"),
     ("projects/future.md", "---\ntitle: zzsecret-project\nstarted: 2027-01-01\n---\n"),
 ];
@@ -79,14 +88,29 @@ fn what_was_only_early_is_there_when_its_day_comes() {
     for word in ["zzsecret-future", "zzsecret-note", "zzsecret-project"] {
         assert!(all.contains(word), "{word}");
     }
-    for word in ["zzsecret-tester", "zzsecret-who", "zzsecret-household", "zzsecret-border", "zzsecret-shade", "zzsecret-value", "zzsecret-title"] {
+    for word in [
+        "zzsecret-tester",
+        "zzsecret-who",
+        "zzsecret-household",
+        "zzsecret-border",
+        "zzsecret-shade",
+        "zzsecret-value",
+        "zzsecret-title",
+    ] {
         assert!(!all.contains(word), "{word}");
     }
 }
 
 #[test]
 fn a_reference_to_what_is_not_public_shows_plain_words() {
-    let site = crate::support::site(&FILES[..3].iter().chain(&FILES[6..7]).copied().chain([("patterns/hidden-yoke.md", "---\ntitle: Hidden\nready: false\n---\n")]).collect::<Vec<_>>());
+    let site = crate::support::site(
+        &FILES[..3]
+            .iter()
+            .chain(&FILES[6..7])
+            .copied()
+            .chain([("patterns/hidden-yoke.md", "---\ntitle: Hidden\nready: false\n---\n")])
+            .collect::<Vec<_>>(),
+    );
     let html = crate::support::page(&site, "patterns/saltmarsh-yoke/index.html");
     assert!(html.contains("See the other yoke and what comes."), "{html}");
 }

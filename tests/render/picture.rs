@@ -94,8 +94,7 @@ fn pixels(bytes: &[u8]) -> RgbImage {
 /// The mean difference of a channel between two pictures of one size.
 fn difference(a: &RgbImage, b: &RgbImage) -> f64 {
     assert_eq!(a.dimensions(), b.dimensions());
-    let sum: u64 =
-        a.as_raw().iter().zip(b.as_raw()).map(|(a, b)| u64::from(a.abs_diff(*b))).sum();
+    let sum: u64 = a.as_raw().iter().zip(b.as_raw()).map(|(a, b)| u64::from(a.abs_diff(*b))).sum();
     sum as f64 / a.as_raw().len() as f64
 }
 
@@ -345,9 +344,7 @@ fn grey_and_sixteen_bit_pictures_are_read() {
         }
     }
     let mut grey = Vec::new();
-    JpegEncoder::new(&mut grey)
-        .write_image(whole.to_luma8().as_raw(), 200, 100, image::ExtendedColorType::L8)
-        .unwrap();
+    JpegEncoder::new(&mut grey).write_image(whole.to_luma8().as_raw(), 200, 100, image::ExtendedColorType::L8).unwrap();
     assert_eq!(make(&grey, &variants(&Facts::read(&grey).unwrap())).unwrap().len(), 2);
 }
 
@@ -368,8 +365,7 @@ fn the_same_photo_gives_the_same_bytes_whatever_else_is_asked() {
 
 #[test]
 fn a_digest_differs_for_each_variant_and_each_source() {
-    let wanted: Vec<Variant> =
-        variants(&Facts { width: 2000, height: 1000, format: Source::Jpeg });
+    let wanted: Vec<Variant> = variants(&Facts { width: 2000, height: 1000, format: Source::Jpeg });
     let mut all: Vec<u128> = wanted.iter().map(|variant| variant.digest(digest(b"one"))).collect();
     all.extend(wanted.iter().map(|variant| variant.digest(digest(b"two"))));
     all.sort_unstable();
@@ -395,9 +391,7 @@ fn hollow_png(width: u32, height: u32) -> Vec<u8> {
 /// The checksum of PNG (ISO 3309).
 fn crc(bytes: &[u8]) -> u32 {
     !bytes.iter().fold(!0, |crc, byte| {
-        (0..8).fold(crc ^ u32::from(*byte), |crc, _| {
-            if crc & 1 == 1 { 0xEDB8_8320 ^ (crc >> 1) } else { crc >> 1 }
-        })
+        (0..8).fold(crc ^ u32::from(*byte), |crc, _| if crc & 1 == 1 { 0xEDB8_8320 ^ (crc >> 1) } else { crc >> 1 })
     })
 }
 

@@ -37,7 +37,10 @@ fn the_reference_page_is_true() {
     if std::env::var_os("BALLBAND_BLESS").is_some() {
         fs::write(&path, reference()).unwrap();
     }
-    assert!(fs::read_to_string(&path).unwrap_or_default() == reference(), "themes/leaflet/REFERENCE.md is stale: BALLBAND_BLESS=1 cargo test reference_page");
+    assert!(
+        fs::read_to_string(&path).unwrap_or_default() == reference(),
+        "themes/leaflet/REFERENCE.md is stale: BALLBAND_BLESS=1 cargo test reference_page"
+    );
 }
 
 #[test]
@@ -56,7 +59,10 @@ fn a_studio_replaces_one_template_or_asset() {
 
 #[test]
 fn an_error_in_a_template_names_file_line_and_entry() {
-    let files = [("pages/about.md", "---\ntitle: About\n---\n"), ("themes/leaflet/templates/page.html", "<h1>\n{{ titel.first }}</h1>")];
+    let files = [
+        ("pages/about.md", "---\ntitle: About\n---\n"),
+        ("themes/leaflet/templates/page.html", "<h1>\n{{ titel.first }}</h1>"),
+    ];
     let studied = read(&files);
     let (_, faults) = ballband::make(&studied);
     let [fault] = faults.as_slice() else { panic!("{faults:?}") };
@@ -80,9 +86,15 @@ fn a_template_that_cannot_be_read_is_told_before_any_page() {
 #[test]
 fn everything_is_escaped() {
     let evil = "<script>alert(1)</script>";
-    let pattern = format!("---\ntitle: '{evil}'\nsummary: '{evil}'\ngarment: '{evil}'\npublished: 2026-03-14\nconstruction: ['{evil}']\nsizes: '{evil} (M)'\nnotions: ['{evil}']\nerrata: [ {{ date: 2026-04-01, text: '{evil}' }} ]\nafter: [ {{ what: '{evil}', source: '{evil}' }} ]\n---\n");
+    let pattern = format!(
+        "---\ntitle: '{evil}'\nsummary: '{evil}'\ngarment: '{evil}'\npublished: 2026-03-14\nconstruction: ['{evil}']\nsizes: '{evil} (M)'\nnotions: ['{evil}']\nerrata: [ {{ date: 2026-04-01, text: '{evil}' }} ]\nafter: [ {{ what: '{evil}', source: '{evil}' }} ]\n---\n"
+    );
     let yarn = format!("wool:\n  title: '{evil}'\n  fibre: '{evil}'\n  care: ['{evil}']\n");
-    let site = site(&[("patterns/evil.md", &pattern), ("yarns.yaml", &yarn), ("studio.yaml", &format!("title: '{evil}'\nurl: https://example.org\n"))]);
+    let site = site(&[
+        ("patterns/evil.md", &pattern),
+        ("yarns.yaml", &yarn),
+        ("studio.yaml", &format!("title: '{evil}'\nurl: https://example.org\n")),
+    ]);
     for (path, text) in site.iter().filter(|(path, _)| path.ends_with(".html")) {
         assert!(!text.contains("<script>alert"), "{path}");
     }

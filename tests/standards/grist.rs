@@ -18,10 +18,7 @@ fn the_table_as_a_whole() {
         if let (Some(min), Some(max)) = (row.min, row.max) {
             assert!(min <= max, "{row:?}");
         }
-        assert!(
-            seen.insert((row.sources.clone(), row.category)),
-            "{row:?} is there twice"
-        );
+        assert!(seen.insert((row.sources.clone(), row.category)), "{row:?} is there twice");
     }
     let categories: BTreeSet<u8> = rows.iter().map(|row| row.category).collect();
     assert_eq!(categories, (0..=7).collect());
@@ -58,8 +55,5 @@ fn bands_come_out_in_metres_to_100_g() {
     assert_eq!(widest(0).1, None);
     assert_eq!(widest(9), (None, None));
     // 901 yd to the pound is 181.63 m in 100 g, by hand: 901 × 0.9144 ÷ 4.5359237.
-    assert_eq!(
-        widest(3).0.map(|length| length.micrometres() / 10_000),
-        Some(18163)
-    );
+    assert_eq!(widest(3).0.map(|length| length.micrometres() / 10_000), Some(18163));
 }

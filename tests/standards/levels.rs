@@ -7,10 +7,7 @@ fn the_table_as_a_whole() {
     let rows = read(CSV).unwrap();
     assert_eq!(rows, all());
     assert_eq!(rows.len(), super::lines(CSV));
-    assert_eq!(
-        rows.iter().map(|row| row.level).collect::<Vec<_>>(),
-        Level::ALL
-    );
+    assert_eq!(rows.iter().map(|row| row.level).collect::<Vec<_>>(), Level::ALL);
     for (index, row) in rows.iter().enumerate() {
         super::check_sources(&row.sources);
         assert_eq!(row.number as usize, index + 1);
@@ -34,8 +31,5 @@ fn words_for_levels() {
     let slip = Level::parse("intermedate").unwrap_err();
     assert_eq!(slip.to_string(), "`intermedate` is not a project level");
     assert_eq!(slip.help(), "write `intermediate`");
-    assert_eq!(
-        Level::parse("hard").unwrap_err().help(),
-        "write `basic`, `easy`, `intermediate` or `complex`"
-    );
+    assert_eq!(Level::parse("hard").unwrap_err().help(), "write `basic`, `easy`, `intermediate` or `complex`");
 }

@@ -20,10 +20,7 @@ fn known_sources() -> BTreeSet<&'static str> {
 fn check_sources(sources: &[String]) {
     assert!(!sources.is_empty());
     for id in sources {
-        assert!(
-            known_sources().contains(id.as_str()),
-            "{id} is not in SOURCES.md"
-        );
+        assert!(known_sources().contains(id.as_str()), "{id} is not in SOURCES.md");
     }
 }
 

@@ -22,40 +22,24 @@ fn the_table_as_a_whole() {
         super::check_sources(&row.sources);
         assert!(row.us.is_some() || row.uk.is_some(), "{row:?}");
         if let Some(us) = &row.us {
-            numbers
-                .entry(us)
-                .or_default()
-                .push(row.disagreement.as_deref().unwrap_or(""));
-            assert!(
-                NeedleSize::parse(&format!("US {us}")) == Ok(NeedleSize::Us(us.clone())),
-                "{row:?}"
-            );
+            numbers.entry(us).or_default().push(row.disagreement.as_deref().unwrap_or(""));
+            assert!(NeedleSize::parse(&format!("US {us}")) == Ok(NeedleSize::Us(us.clone())), "{row:?}");
         }
         if let Some(uk) = &row.uk {
             assert_eq!(rows(&NeedleSize::Uk(uk.clone())).len(), 1, "{row:?}");
-            assert!(
-                NeedleSize::parse(&format!("UK {uk}")) == Ok(NeedleSize::Uk(uk.clone())),
-                "{row:?}"
-            );
+            assert!(NeedleSize::parse(&format!("UK {uk}")) == Ok(NeedleSize::Uk(uk.clone())), "{row:?}");
         }
     }
     // A US number on two rows is a disagreement, and each of them says so.
     for (number, notes) in numbers {
-        assert!(
-            notes.len() == 1 || notes.iter().all(|note| !note.is_empty()),
-            "US {number}"
-        );
+        assert!(notes.len() == 1 || notes.iter().all(|note| !note.is_empty()), "US {number}");
     }
 }
 
 #[test]
 fn every_uk_number_from_19_to_000_is_there_but_the_two_odd_ones() {
     // Size 16 lies between two metric sizes and has no row; the others run without a gap.
-    let mut wanted: Vec<String> = (1..=19)
-        .rev()
-        .filter(|n| *n != 16)
-        .map(|n| n.to_string())
-        .collect();
+    let mut wanted: Vec<String> = (1..=19).rev().filter(|n| *n != 16).map(|n| n.to_string()).collect();
     wanted.extend(["0", "00", "000"].map(str::to_owned));
     let found: Vec<String> = all().iter().filter_map(|row| row.uk.clone()).collect();
     assert_eq!(found, wanted);
@@ -83,11 +67,7 @@ fn the_pairs_a_tech_editor_checks() {
         ("10", "15"),
     ] {
         assert_eq!(us(mm(size)), Some(number), "{size} mm");
-        assert_eq!(
-            metric(&NeedleSize::Us(number.to_owned())),
-            Some(mm(size)),
-            "US {number}"
-        );
+        assert_eq!(metric(&NeedleSize::Us(number.to_owned())), Some(mm(size)), "US {number}");
     }
     assert_eq!(uk(mm("4")), Some("8"));
     assert_eq!(us(mm("7")), None);
@@ -97,10 +77,7 @@ fn the_pairs_a_tech_editor_checks() {
 
 #[test]
 fn disagreements_are_kept() {
-    let found: Vec<FabricLength> = rows(&NeedleSize::Us("17".to_owned()))
-        .iter()
-        .map(|row| row.metric)
-        .collect();
+    let found: Vec<FabricLength> = rows(&NeedleSize::Us("17".to_owned())).iter().map(|row| row.metric).collect();
     assert_eq!(found, [mm("12"), mm("12.5"), mm("12.75")]);
     assert!(row(mm("2.5")).unwrap().disagreement.is_some());
     assert!(row(mm("4")).unwrap().disagreement.is_none());

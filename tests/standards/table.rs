@@ -4,15 +4,7 @@ use ballband::standards::table::Table;
 
 fn cells(text: &str) -> Vec<(String, String)> {
     let table = Table::read(text).unwrap();
-    table
-        .rows()
-        .map(|row| {
-            (
-                row.get("a").unwrap().to_owned(),
-                row.get("b").unwrap().to_owned(),
-            )
-        })
-        .collect()
+    table.rows().map(|row| (row.get("a").unwrap().to_owned(), row.get("b").unwrap().to_owned())).collect()
 }
 
 #[test]
@@ -20,10 +12,7 @@ fn quotes_commas_and_line_ends() {
     let pair = |a: &str, b: &str| (a.to_owned(), b.to_owned());
     assert_eq!(cells("a,b\n1,2\n"), [pair("1", "2")]);
     assert_eq!(cells("a,b\r\n1,2"), [pair("1", "2")]);
-    assert_eq!(
-        cells("a,b\n\"x, y\",\"say \"\"so\"\"\"\n"),
-        [pair("x, y", "say \"so\"")]
-    );
+    assert_eq!(cells("a,b\n\"x, y\",\"say \"\"so\"\"\"\n"), [pair("x, y", "say \"so\"")]);
     assert_eq!(cells("a,b\n\"two\nlines\",\n"), [pair("two\nlines", "")]);
     assert_eq!(cells("a,b\n\"\",\n,\n"), [pair("", ""), pair("", "")]);
     assert_eq!(cells("a,b\n"), []);
@@ -44,17 +33,8 @@ fn faults_have_a_row() {
     }
     let table = Table::read("a,b\nx,\n").unwrap();
     let row = table.rows().next().unwrap();
-    assert_eq!(
-        row.get("c").unwrap_err().to_string(),
-        "row 1: no column `c`"
-    );
-    assert_eq!(
-        row.whole("a").unwrap_err().to_string(),
-        "row 1: `x` in `a` is not a whole number"
-    );
+    assert_eq!(row.get("c").unwrap_err().to_string(), "row 1: no column `c`");
+    assert_eq!(row.whole("a").unwrap_err().to_string(), "row 1: `x` in `a` is not a whole number");
     assert_eq!(row.whole("b"), Ok(None));
-    assert_eq!(
-        row.filled("b").unwrap_err().to_string(),
-        "row 1: `b` is empty"
-    );
+    assert_eq!(row.filled("b").unwrap_err().to_string(), "row 1: `b` is empty");
 }

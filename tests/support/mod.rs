@@ -29,7 +29,8 @@ pub fn read(files: &[(&str, &str)]) -> Studied {
 /// Makes the site of a studio of several files and returns it as paths and texts.
 pub fn site(files: &[(&str, &str)]) -> Vec<(String, String)> {
     let studied = read(files);
-    let told: Vec<String> = studied.findings.iter().map(|finding| format!("{}: {}", finding.code.name, finding.message)).collect();
+    let told: Vec<String> =
+        studied.findings.iter().map(|finding| format!("{}: {}", finding.code.name, finding.message)).collect();
     assert!(!ballband::finding::any_error(&studied.findings), "{told:?}");
     let (rendered, faults) = ballband::make(&studied);
     assert!(faults.is_empty(), "{faults:?}");

@@ -11,9 +11,8 @@ type Site = Vec<SiteFile>;
 
 fn photos(of: &str) -> Site {
     let name = of.to_owned();
-    let batch = Batch::new(move |parts| {
-        Ok(parts.iter().map(|part| format!("{name} in size {part}").into_bytes()).collect())
-    });
+    let batch =
+        Batch::new(move |parts| Ok(parts.iter().map(|part| format!("{name} in size {part}").into_bytes()).collect()));
     (0..2)
         .map(|part| {
             let at = path(&format!("photos/yoke-{part}.webp"));
@@ -242,8 +241,7 @@ fn aside_holds_anything(state: &State) -> bool {
 fn her_files_are_never_touched() {
     on_one_thread(|| {
         at_every_operation(false, |state, moment| {
-            let kept: BTreeSet<&str> =
-                texts(&state).into_keys().filter(|at| at.contains("hers")).collect();
+            let kept: BTreeSet<&str> = texts(&state).into_keys().filter(|at| at.contains("hers")).collect();
             assert_eq!(kept, BTreeSet::from(["hers.txt", "gone/hers.txt"]), "{moment}");
         });
     });

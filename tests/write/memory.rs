@@ -194,9 +194,7 @@ impl Disk for MemoryDisk {
     }
 
     fn list(&self, folder: &str) -> io::Result<Vec<(String, Kind)>> {
-        self.asked(|state| {
-            Ok(state.inside(folder).map(|(name, node)| (name.to_owned(), kind(node))).collect())
-        })
+        self.asked(|state| Ok(state.inside(folder).map(|(name, node)| (name.to_owned(), kind(node))).collect()))
     }
 
     fn read(&self, path: &str) -> io::Result<Vec<u8>> {

@@ -28,8 +28,7 @@ fn files(all: &[(&str, &str)]) -> Vec<SiteFile> {
 fn folder(name: &str) -> PathBuf {
     static NEXT: AtomicUsize = AtomicUsize::new(0);
     let number = NEXT.fetch_add(1, Ordering::Relaxed);
-    let at = PathBuf::from(env!("CARGO_TARGET_TMPDIR"))
-        .join(format!("write-{name}-{}-{number}", std::process::id()));
+    let at = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("write-{name}-{}-{number}", std::process::id()));
     let _ = std::fs::remove_dir_all(&at);
     std::fs::create_dir_all(&at).unwrap();
     at

@@ -64,12 +64,7 @@ fn a_file_of_ours_gives_way_to_a_folder() {
 fn a_folder_of_ours_gives_way_to_a_file() {
     let there = existing(
         &["a/b/c.html", "a/d.html"],
-        &[
-            ("a", Found::Folder),
-            ("a/b", Found::Folder),
-            ("a/b/c.html", Found::Differs),
-            ("a/d.html", Found::Differs),
-        ],
+        &[("a", Found::Folder), ("a/b", Found::Folder), ("a/b/c.html", Found::Differs), ("a/d.html", Found::Differs)],
     );
     let plan = plan(&there, &paths(&["a"])).unwrap();
     assert_eq!(plan.clear, paths(&["a/b/c.html", "a/d.html"]));
@@ -83,16 +78,8 @@ fn what_is_hers_is_refused_by_name() {
         (existing(&[], &[("a", Found::Differs)]), "a", Refusal::HerFile("a".into())),
         (existing(&[], &[("a", Found::Differs)]), "a/b", Refusal::HerFile("a".into())),
         (existing(&[], &[("a", Found::Folder)]), "a", Refusal::HerFolder("a".into())),
-        (
-            existing(&["a/b"], &[("a", Found::Folder), ("a/x", Found::Differs)]),
-            "a",
-            Refusal::HerFolder("a/x".into()),
-        ),
-        (
-            existing(&["a/b"], &[("a", Found::Folder), ("a/x", Found::Folder)]),
-            "a",
-            Refusal::HerFolder("a/x".into()),
-        ),
+        (existing(&["a/b"], &[("a", Found::Folder), ("a/x", Found::Differs)]), "a", Refusal::HerFolder("a/x".into())),
+        (existing(&["a/b"], &[("a", Found::Folder), ("a/x", Found::Folder)]), "a", Refusal::HerFolder("a/x".into())),
         (existing(&["a"], &[("a", Found::Other)]), "a", Refusal::Link("a".into())),
         (existing(&["a/b"], &[("a", Found::Other)]), "a/b", Refusal::Link("a".into())),
     ];

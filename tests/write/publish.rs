@@ -65,24 +65,14 @@ fn two_makes_in_different_folders_are_byte_identical() {
     let names: Vec<String> = everything(&one).into_keys().collect();
     assert_eq!(
         names,
-        [
-            ".ballband",
-            ".ballband/lock",
-            ".ballband/made.json",
-            "b",
-            "b/c.html",
-            "empty.txt",
-            "index.html",
-            "p.webp"
-        ]
+        [".ballband", ".ballband/lock", ".ballband/made.json", "b", "b/c.html", "empty.txt", "index.html", "p.webp"]
     );
 }
 
 #[test]
 fn only_what_differs_is_written() {
     let to = folder("differs");
-    publish(&to, files(&[("a.html", "same"), ("b.html", "old"), ("c.html", "gone")]), &quiet)
-        .unwrap();
+    publish(&to, files(&[("a.html", "same"), ("b.html", "old"), ("c.html", "gone")]), &quiet).unwrap();
     let then = long_ago(&to.join("a.html"));
     let report = publish(&to, files(&[("a.html", "same"), ("b.html", "new")]), &quiet).unwrap();
     assert_eq!((report.written, report.unchanged, report.removed), (1, 1, 1));
@@ -117,8 +107,7 @@ fn a_page_changed_by_hand_is_put_right() {
 #[test]
 fn emptied_folders_go_and_hers_stay() {
     let to = folder("emptied");
-    publish(&to, files(&[("a/b/c.html", "x"), ("d/e.html", "x"), ("f.html", "x")]), &quiet)
-        .unwrap();
+    publish(&to, files(&[("a/b/c.html", "x"), ("d/e.html", "x"), ("f.html", "x")]), &quiet).unwrap();
     fs::write(to.join("d/hers.txt"), "hers").unwrap();
     fs::create_dir(to.join("her folder")).unwrap();
     publish(&to, files(&[("f.html", "x")]), &quiet).unwrap();
@@ -213,10 +202,7 @@ fn a_file_that_cannot_be_made_leaves_the_site_as_it_was() {
     let mut all = files(&[("a.html", "new")]);
     all.push(SiteFile::derived(path("p.webp"), Digest::from(1), || Err("it is torn".into())));
     let trouble = publish(&to, all, &quiet).unwrap_err();
-    assert_eq!(
-        trouble.to_string(),
-        "cannot make `p.webp`: it is torn; the site is as it was"
-    );
+    assert_eq!(trouble.to_string(), "cannot make `p.webp`: it is torn; the site is as it was");
     assert_eq!(everything(&to), before);
 }
 
@@ -237,11 +223,8 @@ fn progress_counts_every_file_written() {
     let tell = |progress: Progress| told.lock().unwrap().push(progress);
     publish(&folder("progress"), files(&[("a", "1"), ("b", "2"), ("c", "3")]), &tell).unwrap();
     let told = told.into_inner().unwrap();
-    let mut written: Vec<usize> = told
-        .iter()
-        .filter(|progress| progress.stage == Stage::Writing)
-        .map(|progress| progress.done)
-        .collect();
+    let mut written: Vec<usize> =
+        told.iter().filter(|progress| progress.stage == Stage::Writing).map(|progress| progress.done).collect();
     written.sort_unstable();
     assert_eq!(written, [0, 1, 2, 3]);
     assert_eq!(told.first().map(|progress| progress.stage), Some(Stage::Comparing));

@@ -13,10 +13,8 @@ fn refused(to: &Path, all: Vec<SiteFile>) -> String {
 }
 
 fn names(at: &Path) -> Vec<String> {
-    let mut all: Vec<String> = fs::read_dir(at)
-        .unwrap()
-        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
-        .collect();
+    let mut all: Vec<String> =
+        fs::read_dir(at).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap()).collect();
     all.sort();
     all
 }

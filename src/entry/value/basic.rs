@@ -70,7 +70,9 @@ impl<T: Field> Field for Vec<T> {
                 items
                     .iter()
                     .enumerate()
-                    .filter_map(|(index, value)| T::read(&Node { value, trail: Trail::Item(&node.trail, index) }, notes))
+                    .filter_map(|(index, value)| {
+                        T::read(&Node { value, trail: Trail::Item(&node.trail, index) }, notes)
+                    })
                     .collect(),
             ),
             _ => Some(T::read(node, notes).into_iter().collect()),
@@ -108,7 +110,12 @@ impl<T: Field> Field for Map<T> {
             Yaml::Null => Some(Self::default()),
             Yaml::Map(entries) => {
                 if let Some(run) = super::broken_run(entries) {
-                    notes.value(&super::RUN_TAKEN_APART, node, "YAML has taken a size run apart at its commas", Some(run));
+                    notes.value(
+                        &super::RUN_TAKEN_APART,
+                        node,
+                        "YAML has taken a size run apart at its commas",
+                        Some(run),
+                    );
                     return Some(Self::default());
                 }
                 let read = |(name, value): &(String, Yaml)| {

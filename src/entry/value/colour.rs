@@ -13,7 +13,8 @@ pub struct Colour {
 impl Colour {
     /// Returns the colour of `#rrggbb` or `#rgb`.
     pub fn parse(text: &str) -> Option<Self> {
-        let digits: Option<Vec<u8>> = text.strip_prefix('#')?.chars().map(|c| c.to_digit(16).and_then(|d| u8::try_from(d).ok())).collect();
+        let digits: Option<Vec<u8>> =
+            text.strip_prefix('#')?.chars().map(|c| c.to_digit(16).and_then(|d| u8::try_from(d).ok())).collect();
         let rgb = match *digits?.as_slice() {
             [r, g, b] => [r * 17, g * 17, b * 17],
             [r1, r2, g1, g2, b1, b2] => [r1 * 16 + r2, g1 * 16 + g2, b1 * 16 + b2],
@@ -36,7 +37,12 @@ impl Field for Colour {
     fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
         if *node.value == Yaml::Null {
             let message = format!("`{}` has no colour", node.trail.key());
-            notes.key(&WRONG_TYPE, node, message, Some("put the colour in quotes, \"#6b7f4c\": without them YAML takes `#` for a comment".to_owned()));
+            notes.key(
+                &WRONG_TYPE,
+                node,
+                message,
+                Some("put the colour in quotes, \"#6b7f4c\": without them YAML takes `#` for a comment".to_owned()),
+            );
             return None;
         }
         let colour = node.value.scalar().and_then(Self::parse);

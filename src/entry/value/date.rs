@@ -11,7 +11,11 @@ pub struct Date(jiff::civil::Date);
 impl Date {
     /// Returns the date of `YYYY-MM-DD`, or nothing if there is no such day or the text is anything else.
     pub fn parse(text: &str) -> Option<Self> {
-        let shape = text.len() == 10 && text.bytes().enumerate().all(|(at, byte)| if at == 4 || at == 7 { byte == b'-' } else { byte.is_ascii_digit() });
+        let shape = text.len() == 10
+            && text
+                .bytes()
+                .enumerate()
+                .all(|(at, byte)| if at == 4 || at == 7 { byte == b'-' } else { byte.is_ascii_digit() });
         if !shape {
             return None;
         }
@@ -44,8 +48,20 @@ impl Date {
     }
 
     fn month(self) -> &'static str {
-        const MONTHS: [&str; 12] =
-            ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
+        const MONTHS: [&str; 12] = [
+            "January",
+            "February",
+            "March",
+            "April",
+            "May",
+            "June",
+            "July",
+            "August",
+            "September",
+            "October",
+            "November",
+            "December",
+        ];
         usize::try_from(self.0.month() - 1).ok().and_then(|index| MONTHS.get(index)).copied().unwrap_or_default()
     }
 }

@@ -32,7 +32,12 @@ pub fn note_misread(misread: &Misread, node: &Node<'_>, notes: &mut Notes<'_>) {
     notes.part(&BAD_QUANTITY, node, misread.at.clone(), misread.to_string(), Some(misread.help()));
 }
 
-fn read_with<T>(node: &Node<'_>, what: &str, notes: &mut Notes<'_>, parse: impl Fn(&str, Inch) -> Result<T, Misread>) -> Option<T> {
+fn read_with<T>(
+    node: &Node<'_>,
+    what: &str,
+    notes: &mut Notes<'_>,
+    parse: impl Fn(&str, Inch) -> Result<T, Misread>,
+) -> Option<T> {
     let Some(text) = node.value.scalar() else {
         wrong_type(node, what, notes);
         return None;

@@ -37,7 +37,13 @@ macro_rules! wanted {
     )* };
 }
 
-wanted!(Pattern = "a pattern's key", Project = "a project's key", Yarn = "a yarn's key", Technique = "a technique's key", Person = "a person's key");
+wanted!(
+    Pattern = "a pattern's key",
+    Project = "a project's key",
+    Yarn = "a yarn's key",
+    Technique = "a technique's key",
+    Person = "a person's key"
+);
 
 /// A reference to an entry of one kind, written as its key or in full.
 #[derive(Clone, Debug)]
@@ -112,7 +118,11 @@ fn read_reference(node: &Node<'_>, what: &str, bare: Kind, notes: &mut Notes<'_>
     let (kind, key) = Reference::split(text).unwrap_or((bare, text));
     let Some(key) = Key::new(key) else {
         let like = Key::like(key);
-        let help = if like.is_empty() { format!("write {what}") } else { format!("a key is lower-case letters, digits and hyphens: `{like}`") };
+        let help = if like.is_empty() {
+            format!("write {what}")
+        } else {
+            format!("a key is lower-case letters, digits and hyphens: `{like}`")
+        };
         notes.value(&BAD_REFERENCE, node, format!("`{text}` is not a key"), Some(help));
         return None;
     };

@@ -21,7 +21,8 @@ pub static RUN_TAKEN_APART: Code = Code {
 pub fn broken_run(entries: &[(String, Yaml)]) -> Option<String> {
     entries.iter().enumerate().find_map(|(at, (key, value))| {
         let first = value.scalar().filter(|text| text.contains(['(', '[']))?;
-        let rest = entries.iter().skip(at + 1).take_while(|(_, value)| *value == Yaml::Null).map(|(key, _)| key.as_str());
+        let rest =
+            entries.iter().skip(at + 1).take_while(|(_, value)| *value == Yaml::Null).map(|(key, _)| key.as_str());
         let pieces: Vec<&str> = std::iter::once(first).chain(rest).collect();
         Some(advice(key, &run_from_pieces(&pieces)?))
     })
@@ -41,7 +42,12 @@ fn run_text<'a>(node: &Node<'a>, what: &str, notes: &mut Notes<'_>) -> Option<&'
             _ => run_from_pieces(&texts),
         });
         if let Some(run) = run {
-            notes.value(&RUN_TAKEN_APART, node, format!("YAML has made a list of the size run of `{key}`"), Some(advice(key, &run)));
+            notes.value(
+                &RUN_TAKEN_APART,
+                node,
+                format!("YAML has made a list of the size run of `{key}`"),
+                Some(advice(key, &run)),
+            );
             return None;
         }
     }
@@ -59,7 +65,9 @@ macro_rules! run_field {
 
             fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
                 let text = run_text(node, Self::WHAT, notes)?;
-                read_run(text, notes.settings.runs, notes.settings.inch).map_err(|misread| note_misread(&misread, node, notes)).ok()
+                read_run(text, notes.settings.runs, notes.settings.inch)
+                    .map_err(|misread| note_misread(&misread, node, notes))
+                    .ok()
             }
         }
     };

@@ -14,11 +14,14 @@ pub struct VideoTime {
 impl VideoTime {
     /// Returns the time of `m:ss` or `h:mm:ss`; minutes before seconds may be any number without hours, else below 60.
     pub fn parse(text: &str) -> Option<Self> {
-        let parts: Option<Vec<u32>> = text.split(':').map(|part| part.bytes().all(|b| b.is_ascii_digit()).then(|| part.parse().ok())?).collect();
+        let parts: Option<Vec<u32>> =
+            text.split(':').map(|part| part.bytes().all(|b| b.is_ascii_digit()).then(|| part.parse().ok())?).collect();
         let two_digits = text.split(':').skip(1).all(|part| part.len() == 2);
         let seconds = match *parts?.as_slice() {
             [minutes, seconds] if seconds < 60 => minutes.checked_mul(60)?.checked_add(seconds)?,
-            [hours, minutes, seconds] if minutes < 60 && seconds < 60 => hours.checked_mul(3600)?.checked_add(minutes * 60 + seconds)?,
+            [hours, minutes, seconds] if minutes < 60 && seconds < 60 => {
+                hours.checked_mul(3600)?.checked_add(minutes * 60 + seconds)?
+            }
             _ => return None,
         };
         two_digits.then_some(Self { seconds })
@@ -55,7 +58,12 @@ impl Field for VideoTime {
         };
         let time = Self::parse(text);
         if time.is_none() {
-            notes.value(&WRONG_TYPE, node, format!("`{text}` is not a time"), Some("write minutes and seconds, `\"25:12\"`, or `\"1:02:30\"` past the hour".to_owned()));
+            notes.value(
+                &WRONG_TYPE,
+                node,
+                format!("`{text}` is not a time"),
+                Some("write minutes and seconds, `\"25:12\"`, or `\"1:02:30\"` past the hour".to_owned()),
+            );
         }
         time
     }

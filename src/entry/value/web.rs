@@ -12,7 +12,8 @@ impl Web {
     /// Returns the address, or nothing if it is none a reader can follow.
     pub fn parse(text: &str) -> Option<Self> {
         let rest = ["https://", "http://", "mailto:"].iter().find_map(|scheme| text.strip_prefix(scheme))?;
-        let clean = !rest.is_empty() && !text.chars().any(|c| c.is_whitespace() || c.is_control() || "\"<>\\^`{|}".contains(c));
+        let clean =
+            !rest.is_empty() && !text.chars().any(|c| c.is_whitespace() || c.is_control() || "\"<>\\^`{|}".contains(c));
         clean.then(|| Self(text.to_owned()))
     }
 

@@ -62,7 +62,14 @@ impl<'a> Notes<'a> {
     }
 
     /// Notes a mistake in a part of a node's text.
-    pub fn part(&mut self, code: &'static Code, node: &Node<'_>, within: Range<usize>, message: impl Into<String>, help: Option<String>) {
+    pub fn part(
+        &mut self,
+        code: &'static Code,
+        node: &Node<'_>,
+        within: Range<usize>,
+        message: impl Into<String>,
+        help: Option<String>,
+    ) {
         self.add(code, node, On::Value, Some(within), message.into(), help);
     }
 
@@ -71,7 +78,15 @@ impl<'a> Notes<'a> {
         self.references.push((reference.clone(), node.trail.steps(), self.in_private));
     }
 
-    fn add(&mut self, code: &'static Code, node: &Node<'_>, on: On, within: Option<Range<usize>>, message: String, help: Option<String>) {
+    fn add(
+        &mut self,
+        code: &'static Code,
+        node: &Node<'_>,
+        on: On,
+        within: Option<Range<usize>>,
+        message: String,
+        help: Option<String>,
+    ) {
         self.notes.push(Note { code, steps: node.trail.steps(), on, within, message, help });
     }
 }

@@ -24,7 +24,8 @@ struct Spans {
 impl Places {
     /// Reads the places of a text; what stands behind a mistake of syntax has none.
     pub fn of(text: &str) -> Self {
-        let mut walk = Walk { text, offsets: char_offsets(text), events: Parser::new_from_str(text), places: Self::default() };
+        let mut walk =
+            Walk { text, offsets: char_offsets(text), events: Parser::new_from_str(text), places: Self::default() };
         while let Some((event, span)) = walk.next() {
             if matches!(event, Event::StreamStart | Event::DocumentStart(_)) {
                 continue;

@@ -18,6 +18,9 @@ pub static RUN_LENGTH: Code = Code {
 /// Finds the runs of a pattern that do not fit its sizes.
 pub fn check(entry: &Entry, texts: &Texts, findings: &mut Vec<Finding>) {
     let Data::Pattern(pattern) = &entry.data else { return };
+    if entry.is_spoilt("sizes") {
+        return;
+    }
     let sizes = pattern.size_count();
     for (way, values) in runs(pattern) {
         if values == 1 || values == sizes {
@@ -29,10 +32,13 @@ pub fn check(entry: &Entry, texts: &Texts, findings: &mut Vec<Finding>) {
         });
         let place = entry.origin.value(&way, texts);
         let plural = if sizes == 1 { "" } else { "s" };
-        let message = format!("`{}` has {values} values and the pattern {sizes} size{plural}", name.unwrap_or_default());
+        let message =
+            format!("`{}` has {values} values and the pattern {sizes} size{plural}", name.unwrap_or_default());
         let finding = Finding::new(&RUN_LENGTH, place, message);
         findings.push(if pattern.sizes.is_some() {
-            finding.help("give one value for each size, `-` for a size without one, or one value for all").also(entry.origin.field(&["sizes"], texts), "the sizes")
+            finding
+                .help("give one value for each size, `-` for a size without one, or one value for all")
+                .also(entry.origin.field(&["sizes"], texts), "the sizes")
         } else {
             finding.help("name the sizes: `sizes: S (M, L)`")
         });
@@ -47,7 +53,9 @@ fn runs(pattern: &Pattern) -> Vec<(Vec<Step>, usize)> {
         runs.extend(map.0.iter().map(|(name, run)| (vec![key(field), key(name)], run.values.len())));
     }
     for (at, use_of) in pattern.yarn.iter().enumerate() {
-        runs.extend(use_of.needs.as_ref().map(|run| (vec![key("yarn"), Step::Item(at), key("needs")], run.values.len())));
+        runs.extend(
+            use_of.needs.as_ref().map(|run| (vec![key("yarn"), Step::Item(at), key("needs")], run.values.len())),
+        );
     }
     let wanted = pattern.test_knit.as_ref().and_then(|test| test.sizes_wanted.as_ref());
     runs.extend(wanted.map(|run| (vec![key("test knit"), key("sizes wanted")], run.values.len())));

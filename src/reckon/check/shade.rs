@@ -19,11 +19,14 @@ pub static UNKNOWN_SHADE: Code = Code {
 /// Finds the shades of a pattern or project that their yarns do not list; a yarn that lists none is not asked.
 pub fn check(catalogue: &Catalogue, entry: &Entry, texts: &Texts, findings: &mut Vec<Finding>) {
     for (at, yarn, shade) in shades(entry) {
-        let Some(shades) = catalogue.yarn(&yarn).map(|yarn| &yarn.shades).filter(|shades| !shades.0.is_empty()) else { continue };
+        let Some(shades) = catalogue.yarn(&yarn).map(|yarn| &yarn.shades).filter(|shades| !shades.0.is_empty()) else {
+            continue;
+        };
         if shades.get(&shade).is_some() {
             continue;
         }
-        let place = entry.origin.value(&[Step::Key(Box::from("yarn")), Step::Item(at), Step::Key(Box::from("shade"))], texts);
+        let place =
+            entry.origin.value(&[Step::Key(Box::from("yarn")), Step::Item(at), Step::Key(Box::from("shade"))], texts);
         let names = || shades.0.iter().map(|(name, _)| name.as_str());
         let help = match nearest(&shade, names()) {
             Some(near) => format!("did you mean `{near}`?"),
@@ -36,8 +39,18 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, texts: &Texts, findings: &mut
 /// Returns the yarns an entry names a shade of: the place in its list, the yarn and the shade.
 fn shades(entry: &Entry) -> Vec<(usize, Reference, String)> {
     match &entry.data {
-        Data::Pattern(pattern) => pattern.yarn.iter().enumerate().filter_map(|(at, one)| Some((at, one.yarn.as_ref()?.reference(), one.shade.clone()?))).collect(),
-        Data::Project(project) => project.yarn.iter().enumerate().filter_map(|(at, one)| Some((at, one.yarn.as_ref()?.reference(), one.shade.clone()?))).collect(),
+        Data::Pattern(pattern) => pattern
+            .yarn
+            .iter()
+            .enumerate()
+            .filter_map(|(at, one)| Some((at, one.yarn.as_ref()?.reference(), one.shade.clone()?)))
+            .collect(),
+        Data::Project(project) => project
+            .yarn
+            .iter()
+            .enumerate()
+            .filter_map(|(at, one)| Some((at, one.yarn.as_ref()?.reference(), one.shade.clone()?)))
+            .collect(),
         _ => Vec::new(),
     }
 }

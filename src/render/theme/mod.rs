@@ -48,7 +48,13 @@ impl Theme {
     ///
     /// The texts of the studio's own templates are kept among `texts`, so that findings can show them.
     pub fn load(name: &str, files: &dyn Files, texts: &mut Texts) -> (Self, Vec<Finding>) {
-        let mut theme = Self { name: name.to_owned(), templates: BTreeMap::new(), assets: BTreeMap::new(), own: Vec::new(), tera: tera::Tera::default() };
+        let mut theme = Self {
+            name: name.to_owned(),
+            templates: BTreeMap::new(),
+            assets: BTreeMap::new(),
+            own: Vec::new(),
+            tera: tera::Tera::default(),
+        };
         for template in BUILT_IN.templates {
             theme.templates.insert(template.0.to_owned(), template.1.to_owned());
         }
@@ -60,7 +66,8 @@ impl Theme {
         if !found && name != BUILT_IN.name {
             findings.push(unknown(name, texts));
         }
-        let sources: Vec<(&str, &str)> = theme.templates.iter().map(|(name, text)| (name.as_str(), text.as_str())).collect();
+        let sources: Vec<(&str, &str)> =
+            theme.templates.iter().map(|(name, text)| (name.as_str(), text.as_str())).collect();
         let mut tera = tera::Tera::default();
         match tera.add_raw_templates(sources) {
             Ok(()) => theme.tera = tera,
@@ -73,13 +80,22 @@ impl Theme {
     fn put_over(&mut self, files: &dyn Files, texts: &mut Texts, findings: &mut Vec<Finding>) -> bool {
         let (templates, assets) = (format!("themes/{}/templates/", self.name), format!("themes/{}/assets/", self.name));
         let mut found = false;
-        let paths: Vec<FilePath> = texts.others.iter().filter(|path| path.as_str().starts_with(&templates) || path.as_str().starts_with(&assets)).cloned().collect();
+        let paths: Vec<FilePath> = texts
+            .others
+            .iter()
+            .filter(|path| path.as_str().starts_with(&templates) || path.as_str().starts_with(&assets))
+            .cloned()
+            .collect();
         for path in paths {
             found = true;
             let bytes = match files.read(&path) {
                 Ok(bytes) => bytes,
                 Err(error) => {
-                    findings.push(Finding::new(&TEMPLATE_FAULT, Place::whole(&path), format!("the file cannot be read: {error}")));
+                    findings.push(Finding::new(
+                        &TEMPLATE_FAULT,
+                        Place::whole(&path),
+                        format!("the file cannot be read: {error}"),
+                    ));
                     continue;
                 }
             };
@@ -90,7 +106,10 @@ impl Theme {
                         self.own.push(name.to_owned());
                         self.templates.insert(name.to_owned(), text);
                     }
-                    Err(_) => findings.push(Finding::new(&TEMPLATE_FAULT, Place::whole(&path), "the template is not UTF-8").help("save it as UTF-8")),
+                    Err(_) => findings.push(
+                        Finding::new(&TEMPLATE_FAULT, Place::whole(&path), "the template is not UTF-8")
+                            .help("save it as UTF-8"),
+                    ),
                 }
             } else if let Some(name) = path.as_str().strip_prefix(&assets) {
                 self.assets.insert(name.to_owned(), bytes);
@@ -101,7 +120,11 @@ impl Theme {
 
     /// Returns the engine that makes pages of contexts, with what every template knows of the site.
     pub fn engine(&self, site: &Site) -> Engine {
-        Engine::new(&self.tera, site)
+        // A changed sheet has another address, so that no reader is left with an old one.
+        let mark =
+            self.assets.get("style.css").map(|sheet| format!("?{:08x}", xxhash_rust::xxh3::xxh3_64(sheet) as u32));
+        let site = Site { style: format!("{}{}", site.style, mark.unwrap_or_default()), ..site.clone() };
+        Engine::new(&self.tera, &site)
     }
 
     /// Returns the theme's assets as files of the site.
@@ -131,11 +154,17 @@ impl Theme {
 }
 
 fn unknown(name: &str, texts: &Texts) -> Finding {
-    let folders: Vec<&str> = texts.others.iter().filter_map(|path| path.as_str().strip_prefix("themes/")?.split('/').next()).collect();
+    let folders: Vec<&str> =
+        texts.others.iter().filter_map(|path| path.as_str().strip_prefix("themes/")?.split('/').next()).collect();
     let near = nearest(name, folders.into_iter().chain([BUILT_IN.name]));
-    let help = near.map_or_else(|| format!("write `{}`, or make a folder `themes/{name}`", BUILT_IN.name), |near| format!("did you mean `{near}`?"));
+    let help = near.map_or_else(
+        || format!("write `{}`, or make a folder `themes/{name}`", BUILT_IN.name),
+        |near| format!("did you mean `{near}`?"),
+    );
     let file = FilePath::studio();
     let text = texts.of(&file);
-    let span = text.find("theme:").map_or(0..0, |start| start..start + text.get(start..).and_then(|rest| rest.lines().next()).map_or(6, str::len));
+    let span = text.find("theme:").map_or(0..0, |start| {
+        start..start + text.get(start..).and_then(|rest| rest.lines().next()).map_or(6, str::len)
+    });
     Finding::new(&UNKNOWN_THEME, Place { file, span }, format!("there is no theme `{name}`")).help(help)
 }

@@ -77,21 +77,13 @@ impl NotAWeight {
     pub fn help(&self) -> String {
         match self {
             Self::Unknown { near, .. } if !near.is_empty() => {
-                let near: Vec<String> = near
-                    .iter()
-                    .take(3)
-                    .map(|name| format!("`{name}`"))
-                    .collect();
+                let near: Vec<String> = near.iter().take(3).map(|name| format!("`{name}`")).collect();
                 format!("write {}", near.join(" or "))
             }
-            Self::Unknown { .. } => {
-                "write a category's number or name, such as `3`, `Light` or `DK`".to_owned()
-            }
+            Self::Unknown { .. } => "write a category's number or name, such as `3`, `Light` or `DK`".to_owned(),
             Self::Ambiguous { weights, .. } => {
-                let names: Vec<String> = weights
-                    .iter()
-                    .map(|weight| format!("`{}` ({})", weight.number, weight.name))
-                    .collect();
+                let names: Vec<String> =
+                    weights.iter().map(|weight| format!("`{}` ({})", weight.number, weight.name)).collect();
                 format!("write {}", names.join(" or "))
             }
         }
@@ -120,26 +112,18 @@ pub fn by_number(number: u8) -> Option<&'static YarnWeight> {
 /// An unknown name, with near misses; a name that several categories claim, with all of them.
 pub fn by_name(name: &str) -> Result<&'static YarnWeight, NotAWeight> {
     let plain = plain(name);
-    let mut numbers: Vec<u8> = names::NAMES
-        .iter()
-        .filter(|(known, _)| *known == plain)
-        .map(|(_, number)| *number)
-        .collect();
+    let mut numbers: Vec<u8> =
+        names::NAMES.iter().filter(|(known, _)| *known == plain).map(|(_, number)| *number).collect();
     numbers.extend(plain.parse::<u8>());
     let weights: Vec<&'static YarnWeight> = numbers.into_iter().filter_map(by_number).collect();
     match weights.as_slice() {
         [weight] => Ok(weight),
         [] => {
-            let near = near(&plain, names::NAMES.iter().map(|(known, _)| *known)).into_iter().map(str::to_owned).collect();
-            Err(NotAWeight::Unknown {
-                written: name.trim().to_owned(),
-                near,
-            })
+            let near =
+                near(&plain, names::NAMES.iter().map(|(known, _)| *known)).into_iter().map(str::to_owned).collect();
+            Err(NotAWeight::Unknown { written: name.trim().to_owned(), near })
         }
-        _ => Err(NotAWeight::Ambiguous {
-            written: name.trim().to_owned(),
-            weights,
-        }),
+        _ => Err(NotAWeight::Ambiguous { written: name.trim().to_owned(), weights }),
     }
 }
 
@@ -149,9 +133,7 @@ fn plain(name: &str) -> String {
     let mut words: Vec<String> = Vec::new();
     for word in lower.split_whitespace() {
         match word.strip_suffix("ply") {
-            Some(number)
-                if !number.is_empty() && number.bytes().all(|byte| byte.is_ascii_digit()) =>
-            {
+            Some(number) if !number.is_empty() && number.bytes().all(|byte| byte.is_ascii_digit()) => {
                 words.push(number.to_owned());
                 words.push("ply".to_owned());
             }
@@ -161,11 +143,7 @@ fn plain(name: &str) -> String {
     let lead = |word: &String| matches!(word.as_str(), "uk" | "us" | "au" | "category" | "weight");
     let skip = words.iter().take_while(|word| lead(word)).count();
     let mut words = words.split_off(skip);
-    if words.len() > 1
-        && words
-            .last()
-            .is_some_and(|word| word == "weight" || word == "yarn")
-    {
+    if words.len() > 1 && words.last().is_some_and(|word| word == "weight" || word == "yarn") {
         words.pop();
     }
     words.join(" ")
@@ -181,21 +159,15 @@ pub fn read(csv: &str) -> Result<Vec<YarnWeight>, BadTable> {
 
 fn row(row: Row<'_>) -> Result<YarnWeight, BadTable> {
     let number = row.filled("number")?;
-    let needed = |column: &str| {
-        row.whole(column)?
-            .ok_or_else(|| row.bad(format!("`{column}` is empty")))
-    };
+    let needed = |column: &str| row.whole(column)?.ok_or_else(|| row.bad(format!("`{column}` is empty")));
     Ok(YarnWeight {
-        number: number
-            .parse()
-            .map_err(|_| row.bad(format!("`{number}` is not a category")))?,
+        number: number.parse().map_err(|_| row.bad(format!("`{number}` is not a category")))?,
         name: row.filled("name")?.to_owned(),
         names_us: list(row.get("other_names_us")?),
         names_uk_au: list(row.get("other_names_uk_au")?),
         stitches_min: needed("knit_gauge_sts_min")?,
         stitches_max: needed("knit_gauge_sts_max")?,
-        needle_min: millimetres(row, "needle_mm_min")?
-            .ok_or_else(|| row.bad("`needle_mm_min` is empty".to_owned()))?,
+        needle_min: millimetres(row, "needle_mm_min")?.ok_or_else(|| row.bad("`needle_mm_min` is empty".to_owned()))?,
         needle_max: millimetres(row, "needle_mm_max")?,
         note: row.get("note")?.to_owned(),
         sources: row.sources()?,
@@ -203,11 +175,7 @@ fn row(row: Row<'_>) -> Result<YarnWeight, BadTable> {
 }
 
 fn list(cell: &str) -> Vec<String> {
-    cell.split(';')
-        .map(str::trim)
-        .filter(|name| !name.is_empty())
-        .map(str::to_owned)
-        .collect()
+    cell.split(';').map(str::trim).filter(|name| !name.is_empty()).map(str::to_owned).collect()
 }
 
 /// A cell of millimetres; `None` where it is empty.
@@ -217,7 +185,5 @@ pub(super) fn millimetres(row: Row<'_>, column: &str) -> Result<Option<FabricLen
         return Ok(None);
     }
     let length = FabricLength::parse(&format!("{cell} mm"), crate::measure::Inch::default());
-    length
-        .map(Some)
-        .map_err(|misread| row.bad(format!("`{column}`: {misread}")))
+    length.map(Some).map_err(|misread| row.bad(format!("`{column}`: {misread}")))
 }

@@ -9,8 +9,7 @@ use rayon::prelude::*;
 use super::survey::Survey;
 use super::untouched;
 use crate::write::{
-    ASIDE, Batch, Content, Digest, Disk, Doing, Found, Kind, Made, Plan, Progress, RECORDS,
-    SiteFile, Stage, Trouble,
+    ASIDE, Batch, Content, Digest, Disk, Doing, Found, Kind, Made, Plan, Progress, RECORDS, SiteFile, Stage, Trouble,
 };
 
 /// What came of a file that was to be written.
@@ -42,12 +41,10 @@ pub(super) fn clean(disk: &dyn Disk) -> Result<(), Trouble> {
         _ => return Ok(()),
     }
     let names = disk.list(ASIDE).map_err(untouched(disk, Doing::Read, ASIDE))?;
-    names.par_iter().filter(|(_, kind)| matches!(kind, Kind::File(_))).try_for_each(
-        |(name, _)| {
-            let path = format!("{ASIDE}/{name}");
-            disk.remove_file(&path).map_err(untouched(disk, Doing::Remove, &path))
-        },
-    )?;
+    names.par_iter().filter(|(_, kind)| matches!(kind, Kind::File(_))).try_for_each(|(name, _)| {
+        let path = format!("{ASIDE}/{name}");
+        disk.remove_file(&path).map_err(untouched(disk, Doing::Remove, &path))
+    })?;
     match disk.remove_folder(ASIDE) {
         Err(error) if error.kind() == std::io::ErrorKind::DirectoryNotEmpty => Ok(()),
         done => done.map_err(untouched(disk, Doing::Remove, ASIDE)),
@@ -104,8 +101,7 @@ fn units(files: &[SiteFile], write: &[usize]) -> Vec<Unit> {
     let mut which: HashMap<*const Batch, usize> = HashMap::new();
     let mut ones = Vec::new();
     for &number in write {
-        let Some(Content::Part { batch, part, .. }) = files.get(number).map(|file| &file.content)
-        else {
+        let Some(Content::Part { batch, part, .. }) = files.get(number).map(|file| &file.content) else {
             ones.push(Unit::One(number));
             continue;
         };
@@ -137,8 +133,7 @@ impl Work<'_> {
                 written.push(match &file.content {
                     Content::Bytes(bytes) => self.bytes(number, bytes)?,
                     Content::Derived { from, make } => {
-                        let bytes = make()
-                            .map_err(|why| Trouble::Make { path: file.path.clone(), why })?;
+                        let bytes = make().map_err(|why| Trouble::Make { path: file.path.clone(), why })?;
                         self.made(number, file, *from, &bytes)?
                     }
                     // Parts are never alone: `units` gathers them.
@@ -150,9 +145,7 @@ impl Work<'_> {
                 let asked: Vec<usize> = parts.iter().map(|(_, part)| *part).collect();
                 let first = parts.first().and_then(|(number, _)| numbered(*number));
                 let Some((_, first)) = first else { return Ok(written) };
-                let all = batch
-                    .make(&asked)
-                    .map_err(|why| Trouble::Make { path: first.path.clone(), why })?;
+                let all = batch.make(&asked).map_err(|why| Trouble::Make { path: first.path.clone(), why })?;
                 for ((number, _), bytes) in parts.iter().zip(all) {
                     let Some((number, file)) = numbered(*number) else { continue };
                     if let Some(from) = file.content.from() {
@@ -166,13 +159,7 @@ impl Work<'_> {
     }
 
     /// Writes a costly file aside, unless it came out as it was.
-    fn made(
-        &self,
-        number: usize,
-        file: &SiteFile,
-        from: Digest,
-        bytes: &[u8],
-    ) -> Result<Written, Trouble> {
+    fn made(&self, number: usize, file: &SiteFile, from: Digest, bytes: &[u8]) -> Result<Written, Trouble> {
         let path = file.path.as_str();
         let made = Some(Made { from, out: Digest::of(bytes) });
         let there = self.survey.existing.found.get(path) == Some(&Found::Differs);

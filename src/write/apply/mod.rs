@@ -23,8 +23,7 @@ use std::io;
 use std::path::Path;
 
 use super::{
-    Disk, Doing, Kind, LOCK, Left, MANIFEST, Manifest, Progress, RECORDS, Report, SiteFile,
-    SitePath, Trouble, plan,
+    Disk, Doing, Kind, LOCK, Left, MANIFEST, Manifest, Progress, RECORDS, Report, SiteFile, SitePath, Trouble, plan,
 };
 
 pub use real::RealDisk;
@@ -38,11 +37,7 @@ pub use real::RealDisk;
 /// # Errors
 /// [`Trouble`] says what, where and how the site was left. For everything but a disk that fails
 /// half-way, it was left as it was.
-pub fn publish(
-    folder: &Path,
-    files: Vec<SiteFile>,
-    progress: &(dyn Fn(Progress) + Sync),
-) -> Result<Report, Trouble> {
+pub fn publish(folder: &Path, files: Vec<SiteFile>, progress: &(dyn Fn(Progress) + Sync)) -> Result<Report, Trouble> {
     publish_on(&RealDisk::new(folder), files, progress)
 }
 
@@ -66,9 +61,7 @@ pub fn publish_on(
     let plan = plan::plan(&survey.existing, &paths).map_err(|why| refused(disk, why))?;
 
     let outcome = aside::write(disk, &files, &plan, &survey, progress);
-    let placed = outcome.and_then(|written| {
-        place::place(disk, &paths, &plan, &old, &survey, written, progress)
-    });
+    let placed = outcome.and_then(|written| place::place(disk, &paths, &plan, &old, &survey, written, progress));
     // What is left aside is of no use to anybody. If even this fails, the site is still as `placed`
     // says, and the next make cleans up before it begins.
     let _ = aside::clean(disk);
@@ -86,20 +79,11 @@ fn refused(disk: &dyn Disk, why: super::Refusal) -> Trouble {
     Trouble::Refused { place: disk.place(why.path()), why }
 }
 
-fn trouble<'a>(
-    disk: &'a dyn Disk,
-    doing: Doing,
-    path: &'a str,
-    left: Left,
-) -> impl FnOnce(io::Error) -> Trouble + 'a {
+fn trouble<'a>(disk: &'a dyn Disk, doing: Doing, path: &'a str, left: Left) -> impl FnOnce(io::Error) -> Trouble + 'a {
     move |error| Trouble::Disk { doing, place: disk.place(path), error, left }
 }
 
-fn untouched<'a>(
-    disk: &'a dyn Disk,
-    doing: Doing,
-    path: &'a str,
-) -> impl FnOnce(io::Error) -> Trouble + 'a {
+fn untouched<'a>(disk: &'a dyn Disk, doing: Doing, path: &'a str) -> impl FnOnce(io::Error) -> Trouble + 'a {
     trouble(disk, doing, path, Left::AsItWas)
 }
 

@@ -8,9 +8,7 @@ use rayon::prelude::*;
 use super::aside::{self, Written};
 use super::survey::Survey;
 use super::{Old, trouble};
-use crate::write::{
-    ASIDE, Disk, Doing, Left, MANIFEST, Manifest, Plan, Progress, Report, SitePath, Stage, Trouble,
-};
+use crate::write::{ASIDE, Disk, Doing, Left, MANIFEST, Manifest, Plan, Progress, Report, SitePath, Stage, Trouble};
 
 pub(super) fn place(
     disk: &dyn Disk,
@@ -48,13 +46,7 @@ pub(super) fn place(
     let changed: Vec<SitePath> = moving.iter().map(|(_, path)| (*path).clone()).collect();
     let mut gone: Vec<SitePath> = plan.clear.iter().chain(&plan.remove).cloned().collect();
     gone.sort();
-    Ok(Report {
-        written: changed.len(),
-        unchanged: paths.len() - changed.len(),
-        removed: gone.len(),
-        changed,
-        gone,
-    })
+    Ok(Report { written: changed.len(), unchanged: paths.len() - changed.len(), removed: gone.len(), changed, gone })
 }
 
 /// The list of just the wanted files.
@@ -86,26 +78,17 @@ impl OnDisk<'_> {
         aside::make_folder(self.disk)?;
         let path = format!("{ASIDE}/made.json");
         self.disk.write(&path, &bytes).map_err(trouble(self.disk, Doing::Write, &path, left))?;
-        self.disk
-            .rename(&path, MANIFEST)
-            .map_err(trouble(self.disk, Doing::Place, MANIFEST, left))?;
+        self.disk.rename(&path, MANIFEST).map_err(trouble(self.disk, Doing::Place, MANIFEST, left))?;
         self.bytes = Some(bytes);
         Ok(())
     }
 }
 
-fn partly<'a>(
-    disk: &'a dyn Disk,
-    doing: Doing,
-    path: &'a str,
-) -> impl FnOnce(io::Error) -> Trouble + 'a {
+fn partly<'a>(disk: &'a dyn Disk, doing: Doing, path: &'a str) -> impl FnOnce(io::Error) -> Trouble + 'a {
     trouble(disk, doing, path, Left::PartlyNew)
 }
 
-fn each(
-    paths: &[SitePath],
-    act: impl Fn(&str) -> Result<(), Trouble> + Sync,
-) -> Result<(), Trouble> {
+fn each(paths: &[SitePath], act: impl Fn(&str) -> Result<(), Trouble> + Sync) -> Result<(), Trouble> {
     paths.par_iter().try_for_each(|path| act(path.as_str()))
 }
 
@@ -120,14 +103,7 @@ fn remove_file(disk: &dyn Disk, path: &str) -> Result<(), Trouble> {
 /// Removes a folder if it is empty; one that holds something of hers stays.
 fn remove_folder(disk: &dyn Disk, path: &str) -> Result<(), Trouble> {
     match disk.remove_folder(path) {
-        Err(error)
-            if matches!(
-                error.kind(),
-                io::ErrorKind::NotFound | io::ErrorKind::DirectoryNotEmpty
-            ) =>
-        {
-            Ok(())
-        }
+        Err(error) if matches!(error.kind(), io::ErrorKind::NotFound | io::ErrorKind::DirectoryNotEmpty) => Ok(()),
         done => done.map_err(partly(disk, Doing::Remove, path)),
     }
 }
@@ -139,8 +115,8 @@ fn make_folders(disk: &dyn Disk, folders: &[String]) -> Result<(), Trouble> {
         levels.entry(folder.matches('/').count()).or_default().push(folder);
     }
     levels.into_values().try_for_each(|level| {
-        level.par_iter().try_for_each(|folder| {
-            disk.make_folder(folder).map_err(partly(disk, Doing::MakeFolder, folder))
-        })
+        level
+            .par_iter()
+            .try_for_each(|folder| disk.make_folder(folder).map_err(partly(disk, Doing::MakeFolder, folder)))
     })
 }

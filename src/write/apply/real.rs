@@ -39,14 +39,7 @@ fn kind(meta: &fs::Metadata) -> Kind {
 fn if_there(meta: io::Result<fs::Metadata>) -> io::Result<Option<Kind>> {
     match meta {
         Ok(meta) => Ok(Some(kind(&meta))),
-        Err(error)
-            if matches!(
-                error.kind(),
-                io::ErrorKind::NotFound | io::ErrorKind::NotADirectory
-            ) =>
-        {
-            Ok(None)
-        }
+        Err(error) if matches!(error.kind(), io::ErrorKind::NotFound | io::ErrorKind::NotADirectory) => Ok(None),
         Err(error) => Err(error),
     }
 }
@@ -124,10 +117,7 @@ impl Disk for RealDisk {
     fn make_folder(&self, path: &str) -> io::Result<()> {
         match fs::create_dir(self.at(path)) {
             // Where the disk folds capitals, a folder's other spelling is the folder.
-            Err(error)
-                if error.kind() == io::ErrorKind::AlreadyExists
-                    && self.look(path)? == Some(Kind::Folder) =>
-            {
+            Err(error) if error.kind() == io::ErrorKind::AlreadyExists && self.look(path)? == Some(Kind::Folder) => {
                 Ok(())
             }
             done => done,
@@ -151,11 +141,8 @@ impl Disk for RealDisk {
             Err(TryLockError::WouldBlock) => Ok(None),
             // Some network disks know no locks. To refuse to publish there would be worse than
             // the small chance of two makes at once.
-            Err(TryLockError::Error(error)) if error.kind() == io::ErrorKind::Unsupported => {
-                Ok(Some(Box::new(file)))
-            }
+            Err(TryLockError::Error(error)) if error.kind() == io::ErrorKind::Unsupported => Ok(Some(Box::new(file))),
             Err(TryLockError::Error(error)) => Err(error),
         }
     }
 }
-

@@ -7,8 +7,8 @@ use rayon::prelude::*;
 use super::untouched;
 use crate::write::path::folder_of;
 use crate::write::{
-    Content, Digest, Disk, Doing, Existing, Found, Kind, Made, Manifest, Progress, RECORDS,
-    SiteFile, SitePath, Stage, Trouble,
+    Content, Digest, Disk, Doing, Existing, Found, Kind, Made, Manifest, Progress, RECORDS, SiteFile, SitePath, Stage,
+    Trouble,
 };
 
 /// What is there, and what is known of the wanted files that are kept.
@@ -35,21 +35,14 @@ pub(super) fn survey(
     };
     let looked: Vec<(Option<Found>, Option<Made>)> = files
         .par_iter()
-        .map(|file| {
-            if reachable(file.path.as_str()) { wanted(disk, old, file) } else { Ok((None, None)) }
-        })
+        .map(|file| if reachable(file.path.as_str()) { wanted(disk, old, file) } else { Ok((None, None)) })
         .collect::<Result<_, Trouble>>()?;
 
     let want: BTreeSet<&str> = paths.iter().map(SitePath::as_str).collect();
-    let obsolete: Vec<&SitePath> = old
-        .files
-        .keys()
-        .filter(|path| !want.contains(path.as_str()) && reachable(path.as_str()))
-        .collect();
-    let there: Vec<Option<Kind>> = obsolete
-        .par_iter()
-        .map(|path| look(disk, path.as_str()))
-        .collect::<Result<_, Trouble>>()?;
+    let obsolete: Vec<&SitePath> =
+        old.files.keys().filter(|path| !want.contains(path.as_str()) && reachable(path.as_str())).collect();
+    let there: Vec<Option<Kind>> =
+        obsolete.par_iter().map(|path| look(disk, path.as_str())).collect::<Result<_, Trouble>>()?;
 
     for (path, kind) in obsolete.iter().zip(there) {
         if let Some(kind) = kind {
@@ -94,13 +87,8 @@ fn plainly(kind: Kind) -> Found {
 }
 
 /// Looks at the folders of all wanted and old files, outermost first.
-fn folders(
-    disk: &dyn Disk,
-    old: &Manifest,
-    paths: &[SitePath],
-) -> Result<BTreeMap<String, Found>, Trouble> {
-    let all: BTreeSet<&str> =
-        paths.iter().chain(old.files.keys()).flat_map(SitePath::folders).collect();
+fn folders(disk: &dyn Disk, old: &Manifest, paths: &[SitePath]) -> Result<BTreeMap<String, Found>, Trouble> {
+    let all: BTreeSet<&str> = paths.iter().chain(old.files.keys()).flat_map(SitePath::folders).collect();
     let mut levels: BTreeMap<usize, Vec<&str>> = BTreeMap::new();
     for folder in all {
         levels.entry(folder.matches('/').count()).or_default().push(folder);
@@ -126,11 +114,7 @@ fn folders(
 }
 
 /// Looks at a wanted file, and whether it is as it should be.
-fn wanted(
-    disk: &dyn Disk,
-    old: &Manifest,
-    file: &SiteFile,
-) -> Result<(Option<Found>, Option<Made>), Trouble> {
+fn wanted(disk: &dyn Disk, old: &Manifest, file: &SiteFile) -> Result<(Option<Found>, Option<Made>), Trouble> {
     let path = file.path.as_str();
     let size = match look(disk, path)? {
         None => return Ok((None, None)),
@@ -176,11 +160,7 @@ fn wanted(
 }
 
 /// Adds everything inside a folder, without following links.
-fn everything_in(
-    disk: &dyn Disk,
-    folder: &str,
-    found: &mut BTreeMap<String, Found>,
-) -> Result<(), Trouble> {
+fn everything_in(disk: &dyn Disk, folder: &str, found: &mut BTreeMap<String, Found>) -> Result<(), Trouble> {
     let mut todo = vec![folder.to_owned()];
     while let Some(folder) = todo.pop() {
         let names = disk.list(&folder).map_err(untouched(disk, Doing::Read, &folder))?;
