@@ -24,6 +24,7 @@ use catalogue::{Catalogue, Join};
 use entry::Studio;
 use entry::value::Date;
 use finding::Finding;
+use page::Shown;
 use render::photos::Photo;
 use render::{Rendered, Theme};
 use source::{Files, Texts};
@@ -68,6 +69,5 @@ pub fn study(files: &dyn Files, today: Date) -> io::Result<Studied> {
 /// A page whose template fails is missing and a finding; such a site must not be published.
 pub fn make(studied: &Studied) -> (Vec<Rendered>, Vec<Finding>) {
     let sizes = render::photos::sizes(&studied.photos);
-    let pages = page::build(&studied.catalogue, &sizes);
-    render::render(&studied.catalogue, pages, &sizes, &studied.theme)
+    render::render(&Shown::new(&studied.catalogue, &sizes), &studied.theme)
 }

@@ -1,12 +1,11 @@
 //! Joins entries into a catalogue, and finds what leads nowhere.
 
-use super::{Catalogue, links, pictures};
+use super::{Catalogue, Index, links, pictures};
 use crate::entry::value::Date;
 use crate::entry::{Entries, Entry, Kind, Mention, Reference, Studio};
 use crate::finding::{Code, Finding, Severity, nearest};
 use crate::source::Texts;
 use rayon::prelude::*;
-use std::collections::BTreeMap;
 
 /// A reference that leads nowhere.
 pub static UNKNOWN_REFERENCE: Code = Code {
@@ -58,7 +57,9 @@ pub fn join(entries: Entries, studio: Studio, with: Join<'_>) -> (Catalogue, Vec
         })
         .collect();
     crate::finding::sort(&mut findings);
-    let mut catalogue = Catalogue { studio, today: with.today, entries: entries.entries, back_links: BTreeMap::new() };
+    let entries: Vec<Entry> = entries.entries.into_values().collect();
+    let places = entries.iter().enumerate().map(|(place, entry)| (entry.id.clone(), place)).collect();
+    let mut catalogue = Catalogue { studio, today: with.today, entries, places, back_links: Index::default() };
     catalogue.back_links = links::back_links(&catalogue);
     (catalogue, findings)
 }

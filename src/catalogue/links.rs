@@ -1,9 +1,8 @@
 //! Which entries refer to which.
 
-use super::Catalogue;
+use super::{Catalogue, Index};
 use crate::entry::yaml::Step;
 use crate::entry::{At, Entry, Mention, Reference};
-use std::collections::BTreeMap;
 
 /// Where in an entry another is referred to.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -31,9 +30,9 @@ impl BackLink {
 }
 
 /// Returns, for every entry, the public entries that refer to it; what stands in a private field does not count.
-pub fn back_links(catalogue: &Catalogue) -> BTreeMap<Reference, Vec<BackLink>> {
-    let mut all: BTreeMap<Reference, Vec<BackLink>> = BTreeMap::new();
-    for entry in catalogue.entries.values() {
+pub fn back_links(catalogue: &Catalogue) -> Index<Vec<BackLink>> {
+    let mut all: Index<Vec<BackLink>> = Index::default();
+    for entry in &catalogue.entries {
         if catalogue.visibility(entry) != super::Visibility::Public {
             continue;
         }

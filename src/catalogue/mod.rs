@@ -14,7 +14,8 @@ pub use visible::Visibility;
 
 use crate::entry::value::Date;
 use crate::entry::{Data, Entry, Kind, Note, Page, Pattern, Person, Project, Reference, Studio, Technique, Yarn};
-use std::collections::BTreeMap;
+use std::collections::HashMap;
+use xxhash_rust::xxh3::Xxh3DefaultBuilder;
 
 /// A studio's entries, joined, as seen on one day.
 #[derive(Clone, Debug)]
@@ -23,11 +24,16 @@ pub struct Catalogue {
     pub studio: Studio,
     /// The day the site is made for.
     pub today: Date,
-    /// Every entry that could be read, public or not.
-    pub entries: BTreeMap<Reference, Entry>,
+    /// Every entry that could be read, public or not, by kind and key.
+    pub entries: Vec<Entry>,
+    /// Where each entry is among them.
+    places: Index<usize>,
     /// Which public entries refer to an entry, in the order of the referring entries.
-    pub back_links: BTreeMap<Reference, Vec<BackLink>>,
+    back_links: Index<Vec<BackLink>>,
 }
+
+/// Something for each of many entries. It is only asked, never walked through, so its order cannot show anywhere.
+type Index<T> = HashMap<Reference, T, Xxh3DefaultBuilder>;
 
 macro_rules! of_kind {
     ($($(#[doc = $doc:literal])+ $name:ident: $type:ty = $kind:ident;)*) => { $(
@@ -44,7 +50,7 @@ macro_rules! of_kind {
 impl Catalogue {
     /// Returns an entry.
     pub fn entry(&self, id: &Reference) -> Option<&Entry> {
-        self.entries.get(id)
+        self.places.get(id).and_then(|place| self.entries.get(*place))
     }
 
     /// Returns how much of an entry readers may see.
@@ -59,7 +65,7 @@ impl Catalogue {
 
     /// Returns the public entries of a kind, by key.
     pub fn public(&self, kind: Kind) -> impl Iterator<Item = &Entry> {
-        self.entries.values().filter(move |entry| entry.id.kind == kind && self.visibility(entry) == Visibility::Public)
+        self.entries.iter().filter(move |entry| entry.id.kind == kind && self.visibility(entry) == Visibility::Public)
     }
 
     of_kind! {
@@ -81,7 +87,7 @@ impl Catalogue {
 
     /// Returns the designs that readers may know of and cannot have yet, by key.
     pub fn on_the_way(&self) -> impl Iterator<Item = (&Entry, &Pattern)> {
-        self.entries.values().filter_map(|entry| match &entry.data {
+        self.entries.iter().filter_map(|entry| match &entry.data {
             Data::Pattern(pattern) if self.visibility(entry) == Visibility::OnTheWay => Some((entry, &**pattern)),
             _ => None,
         })
@@ -94,17 +100,11 @@ impl Catalogue {
 
     /// Returns a pattern, public or not.
     pub fn pattern(&self, id: &Reference) -> Option<&Pattern> {
-        match &self.entry(id)?.data {
-            Data::Pattern(pattern) => Some(pattern),
-            _ => None,
-        }
+        self.entry(id)?.pattern()
     }
 
     /// Returns a yarn, public or not.
     pub fn yarn(&self, id: &Reference) -> Option<&Yarn> {
-        match &self.entry(id)?.data {
-            Data::Yarn(yarn) => Some(yarn),
-            _ => None,
-        }
+        self.entry(id)?.yarn()
     }
 }

@@ -85,6 +85,30 @@ pub struct Mention {
 }
 
 impl Entry {
+    /// Returns the fields of a pattern, if it is one.
+    pub fn pattern(&self) -> Option<&Pattern> {
+        match &self.data {
+            Data::Pattern(pattern) => Some(pattern),
+            _ => None,
+        }
+    }
+
+    /// Returns the fields of a project, if it is one.
+    pub fn project(&self) -> Option<&Project> {
+        match &self.data {
+            Data::Project(project) => Some(project),
+            _ => None,
+        }
+    }
+
+    /// Returns the fields of a yarn, if it is one.
+    pub fn yarn(&self) -> Option<&Yarn> {
+        match &self.data {
+            Data::Yarn(yarn) => Some(yarn),
+            _ => None,
+        }
+    }
+
     /// Returns whether a key's value could not be read as it stands.
     pub fn is_spoilt(&self, key: &str) -> bool {
         self.spoilt.iter().any(|spoilt| **spoilt == *key)

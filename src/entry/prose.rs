@@ -9,6 +9,7 @@ use crate::source::{FilePath, Place};
 use pulldown_cmark::{Event, HeadingLevel, LinkType, Options, Parser, Tag, TagEnd};
 use std::collections::HashMap;
 use std::ops::Range;
+use std::sync::Arc;
 
 /// A picture without a description.
 pub static NO_DESCRIPTION: Code = Code {
@@ -77,10 +78,12 @@ pub struct Heading {
 }
 
 /// What a text says of other things.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub struct Prose {
-    /// The Markdown.
-    pub source: String,
+    /// The whole file, shared with the texts.
+    file: Arc<str>,
+    /// The Markdown in it.
+    body: Range<usize>,
     /// The references in the order of the text.
     pub references: Vec<ProseReference>,
     /// The links to other sites in the order of the text.
@@ -93,10 +96,31 @@ pub struct Prose {
     pub opening: Vec<Opening>,
 }
 
+impl Default for Prose {
+    fn default() -> Self {
+        Self {
+            file: Arc::from(""),
+            body: 0..0,
+            references: Vec::new(),
+            outside: Vec::new(),
+            pictures: Vec::new(),
+            headings: Vec::new(),
+            opening: Vec::new(),
+        }
+    }
+}
+
+impl Prose {
+    /// Returns the Markdown.
+    pub fn source(&self) -> &str {
+        self.file.get(self.body.clone()).unwrap_or_default()
+    }
+}
+
 /// Reads a text; `body` is its range in the file.
-pub fn read(file: &FilePath, text: &str, body: Range<usize>, findings: &mut Vec<Finding>) -> Prose {
+pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut Vec<Finding>) -> Prose {
     let source = text.get(body.clone()).unwrap_or_default();
-    let mut prose = Prose { source: source.to_owned(), ..Prose::default() };
+    let mut prose = Prose { file: Arc::clone(text), body: body.clone(), ..Prose::default() };
     let mut ids = Ids::default();
     let mut heading: Option<(HeadingLevel, Option<String>, Range<usize>, String)> = None;
     let mut picture: Option<String> = None;

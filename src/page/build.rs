@@ -1,30 +1,48 @@
-//! Builds the contexts of all pages.
+//! Which pages a site has, and what the template of each sees.
 
 use super::view::{Head, NoteItem, Part, Picture, Site};
 use super::{
     FinishedContext, HomeContext, JournalContext, MissingContext, NeedlesContext, NoteContext, OnTheWayContext,
-    PatternContext, PatternsContext, PeopleContext, PersonContext, PictureSizes, PlainContext, ProjectContext, Shown,
+    PatternContext, PatternsContext, PeopleContext, PersonContext, PlainContext, ProjectContext, Shown,
     TechniquesContext, YarnContext, YarnsContext,
 };
 use super::{home, lists, note, page_path, pattern, person, plain, project, yarn};
-use crate::catalogue::Catalogue;
 use crate::entry::{Data, Entry, Kind, Reference};
-use rayon::prelude::*;
 use serde::Serialize;
 use std::collections::HashMap;
 
-/// One page to be made.
+/// One page to be made. What its template sees is worked out when it is rendered, so that a large site is never held whole
+/// in contexts.
 #[derive(Clone, Debug)]
 pub struct Page {
     /// Its file in the site: `patterns/saltmarsh-yoke/index.html`.
     pub file: String,
     /// The template that makes it.
     pub template: &'static str,
-    /// What the template sees.
-    pub context: Context,
-    /// The entry whose text fills `body`, if it is an entry's page.
+    /// The entry whose page it is, and whose text fills `body`; none for a page of the site's own.
     pub entry: Option<Reference>,
+    /// What a page of the site's own shows.
+    own: Option<Own>,
 }
+
+/// Works out what a page of the site's own shows; the notes are all public ones, the latest first.
+type Own = fn(&Shown<'_>, &[NoteItem]) -> Context;
+
+/// The pages of the site's own: path, template and what it shows.
+const OWN: [(&str, &str, Own); 10] = [
+    ("index.html", "home.html", |shown, notes| Context::Home(Box::new(home::context(shown, notes)))),
+    ("patterns/index.html", "patterns.html", |shown, _| Context::Patterns(Box::new(lists::patterns(shown)))),
+    ("patterns/on-the-way/index.html", "on-the-way.html", |shown, _| {
+        Context::OnTheWay(Box::new(lists::on_the_way(shown)))
+    }),
+    ("on-the-needles/index.html", "needles.html", |shown, _| Context::Needles(Box::new(lists::needles(shown)))),
+    ("finished/index.html", "finished.html", |shown, _| Context::Finished(Box::new(lists::finished(shown)))),
+    ("journal/index.html", "journal.html", |shown, notes| Context::Journal(Box::new(lists::journal(shown, notes)))),
+    ("yarns/index.html", "yarns.html", |shown, _| Context::Yarns(Box::new(lists::yarns(shown)))),
+    ("techniques/index.html", "techniques.html", |shown, _| Context::Techniques(Box::new(lists::techniques(shown)))),
+    ("people/index.html", "people.html", |shown, _| Context::People(Box::new(lists::people(shown)))),
+    ("404.html", "missing.html", |shown, _| Context::Missing(Box::new(plain::missing(shown)))),
+];
 
 /// What a template sees, by template.
 #[derive(Clone, Debug, Serialize)]
@@ -72,66 +90,63 @@ pub struct Pages {
     pub site: Site,
     /// The pages, in a fixed order.
     pub pages: Vec<Page>,
+    /// The public notes, the latest first.
+    notes: Vec<NoteItem>,
+    /// Where each note stands among them.
+    places: HashMap<Reference, usize>,
 }
 
-/// Builds the contexts of all public pages.
-pub fn build(catalogue: &Catalogue, pictures: &PictureSizes) -> Pages {
-    let shown = Shown::new(catalogue, pictures);
-    let notes = lists::notes(&shown);
-    let mut pages = list_pages(&shown, &notes);
-    let neighbours = neighbours(&notes);
-    let entries: Vec<&Entry> = Kind::ALL.into_iter().flat_map(|kind| catalogue.public(kind)).collect();
-    pages.par_extend(entries.into_par_iter().map(|entry| entry_page(&shown, entry, &notes, &neighbours)));
-    Pages { site: site(&shown), pages }
-}
+impl Pages {
+    /// Plans all pages of a site.
+    pub fn plan(shown: &Shown<'_>) -> Self {
+        let mut pages: Vec<Page> = OWN
+            .iter()
+            .map(|(file, template, own)| Page { file: (*file).to_owned(), template, entry: None, own: Some(*own) })
+            .collect();
+        let entries = Kind::ALL.into_iter().flat_map(|kind| shown.catalogue.public(kind));
+        pages.extend(entries.map(|entry| Page {
+            file: format!("{}index.html", page_path(&entry.id)),
+            template: template(entry),
+            entry: Some(entry.id.clone()),
+            own: None,
+        }));
+        let order = lists::latest_notes(shown);
+        let places = order.iter().enumerate().map(|(at, (entry, _))| (entry.id.clone(), at)).collect();
+        let notes = order.into_iter().map(|(entry, note)| note::item(shown, entry, note)).collect();
+        Self { site: site(shown), pages, notes, places }
+    }
 
-fn list_pages(shown: &Shown<'_>, notes: &[NoteItem]) -> Vec<Page> {
-    let page = |path: &str, template: &'static str, context: Context| Page {
-        file: format!("{path}index.html"),
-        template,
-        context,
-        entry: None,
-    };
-    let mut pages = vec![
-        page("", "home.html", Context::Home(Box::new(home::context(shown, notes)))),
-        page("patterns/", "patterns.html", Context::Patterns(Box::new(lists::patterns(shown)))),
-        page(lists::ON_THE_WAY, "on-the-way.html", Context::OnTheWay(Box::new(lists::on_the_way(shown)))),
-        page("on-the-needles/", "needles.html", Context::Needles(Box::new(lists::needles(shown)))),
-        page("finished/", "finished.html", Context::Finished(Box::new(lists::finished(shown)))),
-        page("journal/", "journal.html", Context::Journal(Box::new(lists::journal(shown, notes)))),
-        page("yarns/", "yarns.html", Context::Yarns(Box::new(lists::yarns(shown)))),
-        page("techniques/", "techniques.html", Context::Techniques(Box::new(lists::techniques(shown)))),
-        page("people/", "people.html", Context::People(Box::new(lists::people(shown)))),
-    ];
-    pages.push(Page {
-        file: "404.html".to_owned(),
-        template: "missing.html",
-        context: Context::Missing(Box::new(plain::missing(shown))),
-        entry: None,
-    });
-    pages
-}
-
-fn entry_page(shown: &Shown<'_>, entry: &Entry, notes: &[NoteItem], neighbours: &HashMap<String, usize>) -> Page {
-    let (template, context) = match &entry.data {
-        Data::Pattern(data) => ("pattern.html", Context::Pattern(Box::new(pattern::context(shown, entry, data)))),
-        Data::Project(data) => ("project.html", Context::Project(Box::new(project::context(shown, entry, data)))),
-        Data::Note(data) => {
-            let at = shown.own_link(entry).url.and_then(|url| neighbours.get(&url)).copied().unwrap_or(notes.len());
-            let after = at.checked_sub(1).and_then(|at| notes.get(at));
-            ("note.html", Context::Note(Box::new(note::context(shown, entry, data, notes.get(at + 1), after))))
+    /// Works out what the template of a page sees, all but the text; nothing if its entry is gone.
+    pub fn context(&self, shown: &Shown<'_>, page: &Page) -> Option<Context> {
+        if let Some(own) = page.own {
+            return Some(own(shown, &self.notes));
         }
-        Data::Yarn(data) => ("yarn.html", Context::Yarn(Box::new(yarn::context(shown, entry, data)))),
-        Data::Person(data) => ("person.html", Context::Person(Box::new(person::context(shown, entry, data)))),
-        Data::Technique(_) => ("technique.html", Context::Plain(Box::new(plain::context(shown, entry)))),
-        Data::Page(_) => ("page.html", Context::Plain(Box::new(plain::context(shown, entry)))),
-    };
-    Page { file: format!("{}index.html", page_path(&entry.id)), template, context, entry: Some(entry.id.clone()) }
+        let entry = shown.catalogue.entry(page.entry.as_ref()?)?;
+        Some(match &entry.data {
+            Data::Pattern(data) => Context::Pattern(Box::new(pattern::context(shown, entry, data))),
+            Data::Project(data) => Context::Project(Box::new(project::context(shown, entry, data))),
+            Data::Note(data) => {
+                let at = self.places.get(&entry.id).copied().unwrap_or(self.notes.len());
+                let after = at.checked_sub(1).and_then(|at| self.notes.get(at));
+                Context::Note(Box::new(note::context(shown, entry, data, self.notes.get(at + 1), after)))
+            }
+            Data::Yarn(data) => Context::Yarn(Box::new(yarn::context(shown, entry, data))),
+            Data::Person(data) => Context::Person(Box::new(person::context(shown, entry, data))),
+            Data::Technique(_) | Data::Page(_) => Context::Plain(Box::new(plain::context(shown, entry))),
+        })
+    }
 }
 
-/// Returns where each note stands in the run of notes, by its address.
-fn neighbours(notes: &[NoteItem]) -> HashMap<String, usize> {
-    notes.iter().enumerate().filter_map(|(at, note)| Some((note.link.url.clone()?, at))).collect()
+fn template(entry: &Entry) -> &'static str {
+    match entry.id.kind {
+        Kind::Pattern => "pattern.html",
+        Kind::Project => "project.html",
+        Kind::Note => "note.html",
+        Kind::Yarn => "yarn.html",
+        Kind::Person => "person.html",
+        Kind::Technique => "technique.html",
+        Kind::Page => "page.html",
+    }
 }
 
 fn site(shown: &Shown<'_>) -> Site {

@@ -1,10 +1,10 @@
 //! The pages that list entries, and lists on other pages.
 
 use super::view::{Band, Both, Group, Head, Line, Link, NoteItem, PatternItem, ProjectItem};
-use super::{Shown, note, pattern, project, words, yarn};
+use super::{Shown, pattern, project, words, yarn};
 use crate::catalogue::{BackLink, Via};
 use crate::entry::value::{Choice, Stage};
-use crate::entry::{Data, Entry, Kind, Pattern, Reference};
+use crate::entry::{Data, Entry, Kind, Note, Pattern, Reference};
 use crate::measure::{Mass, YarnLength};
 use crate::reckon;
 use crate::standards::yarn_weights;
@@ -302,11 +302,11 @@ pub fn finished(shown: &Shown<'_>) -> FinishedContext {
     }
 }
 
-/// Returns the public notes, the latest first, as lines of a list.
-pub fn notes(shown: &Shown<'_>) -> Vec<NoteItem> {
+/// Returns the public notes, the latest first, those of one day by key.
+pub fn latest_notes<'a>(shown: &Shown<'a>) -> Vec<(&'a Entry, &'a Note)> {
     let mut notes: Vec<_> = shown.catalogue.notes().collect();
     notes.sort_by(|a, b| b.1.date.cmp(&a.1.date).then_with(|| b.0.id.cmp(&a.0.id)));
-    notes.into_iter().map(|(entry, one)| note::item(shown, entry, one)).collect()
+    notes
 }
 
 /// Returns the context of the journal; `notes` are all notes, the latest first.
@@ -387,12 +387,9 @@ pub fn patterns_that_take(shown: &Shown<'_>, id: &Reference) -> Vec<PatternItem>
     let from =
         shown.catalogue.linked_from(id).iter().filter(|link| link.from.kind == Kind::Pattern && link.is_via(key));
     let mut patterns: Vec<(&Entry, &Pattern)> = from
-        .filter_map(|link| match shown.catalogue.public_entry(&link.from) {
-            Some(entry) => match &entry.data {
-                Data::Pattern(pattern) => Some((entry, &**pattern)),
-                _ => None,
-            },
-            None => None,
+        .filter_map(|link| {
+            let entry = shown.catalogue.public_entry(&link.from)?;
+            Some((entry, entry.pattern()?))
         })
         .collect();
     patterns.sort_by(|a, b| b.1.published.cmp(&a.1.published).then_with(|| a.0.id.cmp(&b.0.id)));

@@ -20,11 +20,11 @@ mod words;
 mod yarn;
 
 pub use address::{Addresses, page_path};
-pub use build::{Context, Page, Pages, build};
+pub use build::{Context, Page, Pages};
 pub use home::HomeContext;
 pub use lists::{
     FinishedContext, JournalContext, NeedlesContext, OnTheWayContext, PatternsContext, PeopleContext,
-    TechniquesContext, YarnsContext,
+    TechniquesContext, YarnsContext, latest_notes,
 };
 pub use note::NoteContext;
 pub use pattern::PatternContext;

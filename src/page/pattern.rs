@@ -166,7 +166,7 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternView {
             .iter()
             .map(|after| Line { link: source(shown, &after.source), words: after.what.clone() })
             .collect(),
-        made: made(shown, &entry.id),
+        made: project::linked_by(shown, &entry.id, "pattern"),
         mentioned: lists::mentions(shown, &entry.id, |link| {
             !(link.from.kind == Kind::Project && link.is_via("pattern"))
         }),
@@ -258,12 +258,14 @@ fn fabric_range(shown: &Shown<'_>, run: &Run<FabricLength>) -> Vec<Both> {
 pub fn yarn_in_words(shown: &Shown<'_>, pattern: &Pattern) -> Option<Both> {
     let mut weights: Vec<String> = Vec::new();
     for use_of in &pattern.yarn {
-        let band = shown.band(use_of.yarn.as_ref().map(|yarn| yarn.reference()).as_ref(), None);
-        if let Some(weight) = band.weight.filter(|weight| !weights.contains(weight)) {
-            weights.push(weight);
+        let yarn = use_of.yarn.as_ref().and_then(|yarn| shown.catalogue.public_entry(&yarn.reference())?.yarn());
+        if let Some(weight) =
+            yarn.and_then(|yarn| yarn.weight.as_ref()).filter(|weight| !weights.contains(&weight.words))
+        {
+            weights.push(weight.words.clone());
         }
     }
-    let lengths: Vec<YarnLength> = reckon::total(shown.catalogue, pattern).into_iter().flatten().collect();
+    let lengths: Vec<YarnLength> = reckon::total(pattern).into_iter().flatten().collect();
     let weights = words::list(&weights);
     match (weights.is_empty(), shown.length_range(&lengths)) {
         (true, range) => range,
@@ -423,7 +425,7 @@ fn yarn_tables(shown: &Shown<'_>, pattern: &Pattern) -> Vec<YarnTable> {
     let mut all: Vec<Vec<Option<Requirement>>> = Vec::new();
     for use_of in pattern.yarn.iter().filter(|use_of| use_of.needs.is_some()) {
         let each = requirements(shown, pattern, use_of);
-        let name = shown.band(use_of.yarn.as_ref().map(|yarn| yarn.reference()).as_ref(), None).yarn.title;
+        let name = shown.yarn_link(use_of.yarn.as_ref().map(|yarn| yarn.reference()).as_ref()).title;
         let title = use_of.colour.as_ref().map_or_else(|| name.clone(), |colour| format!("{colour}, {name}"));
         let mut rows = vec![length_row(shown, each.iter().map(|one| one.map(|one| one.length)))];
         if each.iter().flatten().all(|one| one.skeins.is_some()) {
@@ -444,7 +446,7 @@ fn yarn_tables(shown: &Shown<'_>, pattern: &Pattern) -> Vec<YarnTable> {
         all.push(each);
     }
     if all.len() > 1 && all.len() == pattern.yarn.len() {
-        let mut rows = vec![length_row(shown, reckon::total(shown.catalogue, pattern).into_iter())];
+        let mut rows = vec![length_row(shown, reckon::total(pattern).into_iter())];
         if all.iter().flatten().flatten().all(|one| one.mass.is_some()) {
             let sum = |size: usize| {
                 all.iter()
@@ -516,13 +518,4 @@ fn source(shown: &Shown<'_>, source: &Words) -> Link {
             person.and_then(|id| shown.public_link(&id)).unwrap_or_else(|| Link { title: text.clone(), url: None })
         }
     }
-}
-
-fn made(shown: &Shown<'_>, id: &Reference) -> Vec<ProjectItem> {
-    let from =
-        shown.catalogue.linked_from(id).iter().filter(|link| link.from.kind == Kind::Project && link.is_via("pattern"));
-    let ids: Vec<&Reference> = from.map(|link| &link.from).collect();
-    let mut items: Vec<_> = shown.catalogue.projects().filter(|(entry, _)| ids.contains(&&entry.id)).collect();
-    project::latest_first(shown, &mut items);
-    items.into_iter().map(|(entry, project)| project::item(shown, entry, project)).collect()
 }

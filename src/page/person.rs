@@ -41,8 +41,11 @@ pub struct PersonView {
 /// Returns the context of a person's page, its text still to be filled in.
 pub fn context(shown: &Shown<'_>, entry: &Entry, person: &Person) -> PersonContext {
     let picture = shown.picture(entry);
-    let made =
-        shown.catalogue.yarns().filter(|(_, yarn)| yarn.maker.as_ref().is_some_and(|maker| maker.key == entry.id.key));
+    let links = shown.catalogue.linked_from(&entry.id).iter().filter(|link| link.is_via("maker"));
+    let made = links.filter_map(|link| {
+        let entry = shown.catalogue.public_entry(&link.from)?;
+        Some((entry, entry.yarn()?))
+    });
     let view = PersonView {
         title: entry.common.title.clone(),
         summary: entry.common.summary.clone().unwrap_or_default(),

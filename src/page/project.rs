@@ -2,7 +2,7 @@
 
 use super::view::{Band, Both, Head, Line, Link, Picture, ProjectItem, Source};
 use super::{Shown, lists, page_path, words};
-use crate::entry::{Entry, MadeFrom, Project};
+use crate::entry::{Entry, Kind, MadeFrom, Project, Reference};
 use crate::measure::{Mass, YarnLength};
 use crate::reckon::{self, Usage};
 use schemars::JsonSchema;
@@ -101,13 +101,31 @@ pub fn item(shown: &Shown<'_>, entry: &Entry, project: &Project) -> ProjectItem 
         summary: shown.summary(entry),
         craft: Some(project.craft()).filter(|craft| *craft != "knitting").map(str::to_owned),
         pattern: made_from(shown, project),
-        size: project.size.clone(),
+        size: project.size.as_deref().map(size_in_words),
         yarns: yarns(shown, project),
         length: length.map(|length| shown.length(length)),
         when: when(shown, project),
         progress: if finished { None } else { shown.progress_of(&entry.id) },
         picture: shown.picture(entry),
     }
+}
+
+fn size_in_words(size: &str) -> String {
+    if size.to_lowercase().contains("size") { size.to_lowercase() } else { format!("size {size}") }
+}
+
+/// Returns the public projects whose front matter refers to an entry under a key, the latest first.
+pub fn linked_by(shown: &Shown<'_>, id: &Reference, key: &str) -> Vec<ProjectItem> {
+    let links =
+        shown.catalogue.linked_from(id).iter().filter(|link| link.from.kind == Kind::Project && link.is_via(key));
+    let mut projects: Vec<(&Entry, &Project)> = links
+        .filter_map(|link| {
+            let entry = shown.catalogue.public_entry(&link.from)?;
+            Some((entry, entry.project()?))
+        })
+        .collect();
+    latest_first(shown, &mut projects);
+    projects.into_iter().map(|(entry, project)| item(shown, entry, project)).collect()
 }
 
 /// Sorts projects by the day they were finished or begun, the latest first, those without one last, then by key.

@@ -4,7 +4,7 @@ use super::view::{Band, Both, Link, Picture};
 use super::{Addresses, page_path, words};
 use crate::catalogue::{Catalogue, PictureFile, Visibility};
 use crate::entry::prose::Opening;
-use crate::entry::{Data, Entry, Reference, Yarn};
+use crate::entry::{Entry, Reference, Yarn};
 use crate::measure::{FabricLength, Mass, Percent, PutUp, System, YarnLength};
 use crate::reckon;
 use std::collections::BTreeMap;
@@ -149,18 +149,17 @@ impl<'a> Shown<'a> {
         self.progress.get(id).map(|progress| progress.hundredths() / 100)
     }
 
+    /// Returns a link to a yarn; plain words where it is not known or not public.
+    pub fn yarn_link(&self, id: Option<&Reference>) -> Link {
+        let unnamed = || Link { title: "A yarn not named".to_owned(), url: None };
+        id.and_then(|id| self.public_link(id)).unwrap_or_else(unnamed)
+    }
+
     /// Returns a yarn's band without any amount.
     pub fn band(&self, id: Option<&Reference>, shade: Option<&str>) -> Band {
-        let yarn: Option<&Yarn> =
-            id.and_then(|id| self.catalogue.public_entry(id)).and_then(|entry| match &entry.data {
-                Data::Yarn(yarn) => Some(&**yarn),
-                _ => None,
-            });
-        let link = id
-            .and_then(|id| self.public_link(id))
-            .unwrap_or_else(|| Link { title: "A yarn not named".to_owned(), url: None });
+        let yarn: Option<&Yarn> = id.and_then(|id| self.catalogue.public_entry(id)?.yarn());
         Band {
-            yarn: link,
+            yarn: self.yarn_link(id),
             shade: shade.map(words::sentence),
             colour: yarn.zip(shade).and_then(|(yarn, shade)| yarn.shades.get(shade)).map(ToString::to_string),
             maker: yarn.and_then(|yarn| yarn.maker.as_ref()).and_then(|maker| self.public_link(&maker.reference())),

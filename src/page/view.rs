@@ -149,7 +149,7 @@ pub struct ProjectItem {
     pub craft: Option<String>,
     /// What it is made from.
     pub pattern: Option<Source>,
-    /// The size made.
+    /// The size made, in words: `size M`, `one size`.
     pub size: Option<String>,
     /// Its yarns.
     pub yarns: Vec<Link>,

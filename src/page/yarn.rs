@@ -2,7 +2,7 @@
 
 use super::view::{Band, Both, Head, Line, PatternItem, Picture, ProjectItem};
 use super::{Shown, lists, page_path, project, words};
-use crate::entry::{Entry, Kind, Reference, Yarn};
+use crate::entry::{Entry, Yarn};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -84,7 +84,7 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, yarn: &Yarn) -> YarnContext {
         care: yarn.care.clone(),
         discontinued: yarn.discontinued == Some(true),
         patterns: lists::patterns_that_take(shown, &entry.id),
-        projects: projects_in(shown, &entry.id),
+        projects: project::linked_by(shown, &entry.id, "yarn"),
         mentioned: lists::mentions(shown, &entry.id, |link| !link.is_via("yarn")),
     };
     let head = shown.head(
@@ -116,13 +116,4 @@ fn gauge(shown: &Shown<'_>, yarn: &Yarn) -> String {
     let needle =
         gauge.needle.as_ref().map(|needle| format!(" on {}", needle.show(shown.system, inch))).unwrap_or_default();
     format!("{} sts{rows} to {over}{needle}", gauge.stitches.show())
-}
-
-fn projects_in(shown: &Shown<'_>, id: &Reference) -> Vec<ProjectItem> {
-    let from =
-        shown.catalogue.linked_from(id).iter().filter(|link| link.from.kind == Kind::Project && link.is_via("yarn"));
-    let ids: Vec<&Reference> = from.map(|link| &link.from).collect();
-    let mut items: Vec<_> = shown.catalogue.projects().filter(|(entry, _)| ids.contains(&&entry.id)).collect();
-    project::latest_first(shown, &mut items);
-    items.into_iter().map(|(entry, project)| project::item(shown, entry, project)).collect()
 }

@@ -1,6 +1,5 @@
 //! Yarn to buy: whole skeins from needs and put-up.
 
-use crate::catalogue::Catalogue;
 use crate::entry::{Pattern, Yarn, YarnUse};
 use crate::measure::rounding::{divide_near, divide_up};
 use crate::measure::{Count, Mass, Percent, PutUp, YarnLength};
@@ -61,25 +60,15 @@ pub fn requirements(
 }
 
 /// Returns the length of all yarns together for each size of a pattern; nothing where any part of it is not known.
-pub fn total(catalogue: &Catalogue, pattern: &Pattern) -> Vec<Option<YarnLength>> {
-    let margin = catalogue.studio.margin();
-    let each: Vec<_> = pattern
-        .yarn
-        .iter()
-        .map(|use_of| {
-            let yarn = use_of.yarn.as_ref().and_then(|yarn| catalogue.yarn(&yarn.reference()));
-            (use_of.needs.is_some(), requirements(pattern, use_of, yarn, margin))
-        })
-        .collect();
-    (0..pattern.size_count())
-        .map(|size| {
-            if each.is_empty() || each.iter().any(|(known, _)| !known) {
-                return None;
-            }
-            let lengths: Vec<YarnLength> =
-                each.iter().filter_map(|(_, sizes)| sizes.get(size).copied().flatten()).map(|one| one.length).collect();
-            let sum = lengths.iter().try_fold(0_i64, |sum, length| sum.checked_add(length.micrometres()))?;
-            (!lengths.is_empty()).then(|| YarnLength::from_micrometres(sum))
-        })
-        .collect()
+pub fn total(pattern: &Pattern) -> Vec<Option<YarnLength>> {
+    let known = !pattern.yarn.is_empty() && pattern.yarn.iter().all(|use_of| use_of.needs.is_some());
+    let of_size = |size: usize| {
+        let lengths = pattern.yarn.iter().filter_map(|use_of| use_of.needs.as_ref()?.values.get(size));
+        // A size that uses none of the yarns has no total either.
+        let sum = lengths
+            .copied()
+            .try_fold(None, |sum: Option<i64>, length| sum.unwrap_or(0).checked_add(length.micrometres()).map(Some));
+        sum.flatten().map(YarnLength::from_micrometres)
+    };
+    (0..pattern.size_count()).map(|size| if known { of_size(size) } else { None }).collect()
 }

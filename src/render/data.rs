@@ -1,78 +1,125 @@
 //! The catalogue as data for others: every public pattern's sizes, needs, measurements and gauge.
 
 use super::Rendered;
-use super::feeds::pretty;
 use crate::entry::value::Map as Named;
 use crate::entry::{Entry, Pattern};
 use crate::measure::{FabricLength, Run};
 use crate::page::{Shown, page_path};
-use serde_json::{Map, Value, json};
+use serde::Serialize;
+use std::collections::BTreeMap;
 
-/// Returns `catalogue.json`. Lengths of yarn are in metres, of fabric in centimetres; a size without a value is null.
-pub fn catalogue(shown: &Shown<'_>) -> Rendered {
-    let patterns: Vec<Value> = shown.catalogue.patterns().map(|(entry, pattern)| one(shown, entry, pattern)).collect();
-    let all = json!({ "version": 1, "site": shown.addresses.whole(""), "patterns": patterns });
-    Rendered { path: "catalogue.json".to_owned(), bytes: pretty(&all).into_bytes() }
+/// What `catalogue.json` holds. Lengths of yarn are in metres, of fabric in centimetres; a size without a value is null.
+#[derive(Serialize)]
+struct Data<'a> {
+    version: u8,
+    site: String,
+    patterns: Vec<OnePattern<'a>>,
 }
 
-fn one(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> Value {
-    let mut out = Map::new();
-    let mut put = |key: &str, value: Value| {
-        if !value.is_null() {
-            out.insert(key.to_owned(), value);
+#[derive(Serialize)]
+struct OnePattern<'a> {
+    key: &'a str,
+    title: &'a str,
+    url: String,
+    garment: Option<&'a str>,
+    published: Option<String>,
+    sizes: &'a [String],
+    to_fit_cm: BTreeMap<&'a str, Vec<Option<Decimal>>>,
+    finished_cm: BTreeMap<&'a str, Vec<Option<Decimal>>>,
+    gauge: Option<OneGauge<'a>>,
+    yarns: Vec<OneYarn<'a>>,
+}
+
+#[derive(Serialize)]
+struct OneGauge<'a> {
+    stitches: Decimal,
+    rows: Option<Decimal>,
+    over_cm: Decimal,
+    r#in: Option<&'a str>,
+}
+
+#[derive(Serialize)]
+struct OneYarn<'a> {
+    colour: Option<&'a str>,
+    yarn: Option<&'a str>,
+    shade: Option<&'a str>,
+    metres: Option<Vec<Option<Decimal>>>,
+}
+
+/// A whole number of small units as a JSON number of large ones. JSON has no other numbers than decimals, and the nearest
+/// double prints with all the digits these have.
+#[derive(Serialize)]
+#[serde(untagged)]
+enum Decimal {
+    Whole(i64),
+    Fraction(f64),
+}
+
+impl Decimal {
+    fn of(small: i64, per_large: i64) -> Self {
+        if small % per_large == 0 {
+            return Self::Whole(small / per_large);
         }
-    };
-    put("key", json!(entry.id.key.as_str()));
-    put("title", json!(entry.common.title));
-    put("url", json!(shown.addresses.whole(&page_path(&entry.id))));
-    put("garment", json!(pattern.garment));
-    put("published", json!(pattern.published.map(|date| date.to_string())));
-    put("sizes", json!(pattern.sizes.as_ref().map(|names| names.labels().to_vec()).unwrap_or_default()));
-    put("to_fit_cm", measurements(pattern, &pattern.to_fit));
-    put("finished_cm", measurements(pattern, &pattern.finished));
-    put("gauge", gauge(pattern));
-    put("yarns", Value::Array(pattern.yarn.iter().map(|use_of| {
+        #[expect(clippy::cast_precision_loss, reason = "quantities are far below 2^53 small units")]
+        Self::Fraction(small as f64 / per_large as f64)
+    }
+
+    fn centimetres(length: FabricLength) -> Self {
+        Self::of(length.nanometres(), 10_000_000)
+    }
+}
+
+/// Returns `catalogue.json`, a pattern a line.
+pub fn catalogue(shown: &Shown<'_>) -> Rendered {
+    let patterns = shown.catalogue.patterns().map(|(entry, pattern)| one(shown, entry, pattern)).collect();
+    let data = Data { version: 1, site: shown.addresses.whole(""), patterns };
+    // Texts and numbers under texts always serialise.
+    let mut bytes = serde_json::to_vec(&data).unwrap_or_default();
+    bytes.push(b'\n');
+    Rendered { path: "catalogue.json".to_owned(), bytes }
+}
+
+fn one<'a>(shown: &Shown<'a>, entry: &'a Entry, pattern: &'a Pattern) -> OnePattern<'a> {
+    let yarns = pattern.yarn.iter().map(|use_of| {
         let yarn = use_of.yarn.as_ref().and_then(|yarn| shown.catalogue.public_entry(&yarn.reference()));
-        let metres = use_of.needs.as_ref().map(|needs| (0..pattern.size_count()).map(|size| needs.values.get(size).map(|length| decimal(length.micrometres(), 1_000_000))).collect::<Vec<_>>());
-        json!({ "colour": use_of.colour, "yarn": yarn.map(|yarn| yarn.common.title.as_str()), "shade": use_of.shade, "metres": metres })
-    }).collect()));
-    Value::Object(out)
+        let metres = use_of.needs.as_ref().map(|needs| {
+            let of_size = |size| needs.values.get(size).map(|length| Decimal::of(length.micrometres(), 1_000_000));
+            (0..pattern.size_count()).map(of_size).collect()
+        });
+        OneYarn {
+            colour: use_of.colour.as_deref(),
+            yarn: yarn.map(|yarn| yarn.common.title.as_str()),
+            shade: use_of.shade.as_deref(),
+            metres,
+        }
+    });
+    OnePattern {
+        key: entry.id.key.as_str(),
+        title: &entry.common.title,
+        url: shown.addresses.whole(&page_path(&entry.id)),
+        garment: pattern.garment.as_deref(),
+        published: pattern.published.map(|date| date.to_string()),
+        sizes: pattern.sizes.as_ref().map_or(&[], |names| names.labels()),
+        to_fit_cm: measurements(pattern, &pattern.to_fit),
+        finished_cm: measurements(pattern, &pattern.finished),
+        gauge: gauge(pattern),
+        yarns: yarns.collect(),
+    }
 }
 
-fn measurements(pattern: &Pattern, named: &Named<Run<FabricLength>>) -> Value {
-    if named.0.is_empty() {
-        return Value::Null;
-    }
+fn measurements<'a>(pattern: &Pattern, named: &'a Named<Run<FabricLength>>) -> BTreeMap<&'a str, Vec<Option<Decimal>>> {
     let values = |run: &Run<FabricLength>| {
-        (0..pattern.size_count())
-            .map(|size| run.values.get(size).map(|length| centimetres(*length)))
-            .collect::<Vec<_>>()
+        (0..pattern.size_count()).map(|size| run.values.get(size).map(|length| Decimal::centimetres(*length))).collect()
     };
-    Value::Object(named.0.iter().map(|(name, run)| (name.clone(), json!(values(run)))).collect())
+    named.0.iter().map(|(name, run)| (name.as_str(), values(run))).collect()
 }
 
-fn gauge(pattern: &Pattern) -> Value {
-    let Some(gauge) = &pattern.gauge else { return Value::Null };
-    let over = gauge.over.unwrap_or(FabricLength::from_nanometres(100_000_000));
-    json!({
-        "stitches": decimal(gauge.stitches.thousandths(), 1000),
-        "rows": gauge.rows.map(|rows| decimal(rows.thousandths(), 1000)),
-        "over_cm": centimetres(over),
-        "in": gauge.stitch,
+fn gauge(pattern: &Pattern) -> Option<OneGauge<'_>> {
+    let gauge = pattern.gauge.as_ref()?;
+    Some(OneGauge {
+        stitches: Decimal::of(gauge.stitches.thousandths(), 1000),
+        rows: gauge.rows.map(|rows| Decimal::of(rows.thousandths(), 1000)),
+        over_cm: Decimal::centimetres(gauge.over.unwrap_or(FabricLength::from_nanometres(100_000_000))),
+        r#in: gauge.stitch.as_deref(),
     })
-}
-
-fn centimetres(length: FabricLength) -> Value {
-    decimal(length.nanometres(), 10_000_000)
-}
-
-/// Returns a whole number of small units as a JSON number of large ones. JSON has no other numbers than decimals, and the
-/// nearest double prints with all the digits these have.
-fn decimal(small: i64, per_large: i64) -> Value {
-    if small % per_large == 0 {
-        return json!(small / per_large);
-    }
-    #[expect(clippy::cast_precision_loss, reason = "quantities are far below 2^53 small units")]
-    let number = small as f64 / per_large as f64;
-    json!(number)
 }

@@ -3,7 +3,7 @@
 use super::{Rendered, body};
 use crate::entry::value::Date;
 use crate::entry::{Entry, Note};
-use crate::page::{Shown, page_path};
+use crate::page::{Shown, latest_notes, page_path};
 use atom_syndication::{Content, Entry as AtomEntry, Feed, FixedDateTime, Link, Person, Text};
 use serde_json::{Map, Value, json};
 
@@ -15,8 +15,7 @@ const JSON: &str = "feed.json";
 
 /// Returns both feeds.
 pub fn feeds(shown: &Shown<'_>) -> Vec<Rendered> {
-    let mut notes: Vec<(&Entry, &Note)> = shown.catalogue.notes().collect();
-    notes.sort_by(|a, b| b.1.date.cmp(&a.1.date).then_with(|| b.0.id.cmp(&a.0.id)));
+    let mut notes = latest_notes(shown);
     notes.truncate(NOTES);
     vec![
         Rendered { path: ATOM.to_owned(), bytes: atom(shown, &notes).into_bytes() },

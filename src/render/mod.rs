@@ -13,10 +13,9 @@ pub mod theme;
 
 pub use theme::Theme;
 
-use crate::catalogue::Catalogue;
 use crate::entry::{Entry, Reference};
 use crate::finding::Finding;
-use crate::page::{Addresses, Page, Pages, PictureSizes, Shown};
+use crate::page::{Addresses, Page, Pages, Shown};
 use markdown::{Resolve, Target};
 use rayon::prelude::*;
 
@@ -33,43 +32,52 @@ pub struct Rendered {
 ///
 /// A template that fails is a finding that names the template, the line and the entry; the page is then missing from
 /// the result, which must not be published.
-pub fn render(
-    catalogue: &Catalogue,
-    pages: Pages,
-    pictures: &PictureSizes,
-    theme: &Theme,
-) -> (Vec<Rendered>, Vec<Finding>) {
-    let shown = Shown::new(catalogue, pictures);
-    let urls: Vec<String> = pages.pages.iter().map(|page| page.file.clone()).collect();
+pub fn render(shown: &Shown<'_>, theme: &Theme) -> (Vec<Rendered>, Vec<Finding>) {
+    let pages = Pages::plan(shown);
     let engine = theme.engine(&pages.site);
-    let made: Vec<Result<Rendered, Finding>> =
-        pages.pages.into_par_iter().map(|page| render_page(&shown, page, theme, &engine)).collect();
-    let mut rendered = Vec::with_capacity(made.len());
+    let one = |buffer: &mut Vec<u8>, page| render_page(shown, &pages, page, theme, &engine, buffer);
+    // The lists for machines are single pieces of work; beside the pages they cost no time of their own.
+    let (made, (feeds, data)) = rayon::join(
+        || pages.pages.par_iter().map_init(Vec::new, one).collect::<Vec<_>>(),
+        || rayon::join(|| feeds::feeds(shown), || data::catalogue(shown)),
+    );
+    let mut rendered = Vec::with_capacity(made.len() + 16);
     let mut findings = Vec::new();
-    for one in made {
+    for one in made.into_iter().flatten() {
         match one {
             Ok(page) => rendered.push(page),
             Err(finding) => findings.push(finding),
         }
     }
     rendered.extend(theme.assets());
-    rendered.extend(feeds::feeds(&shown));
-    rendered.extend(sitemap::sitemap(&shown, &urls));
-    rendered.push(data::catalogue(&shown));
+    rendered.extend(feeds);
+    rendered.extend(sitemap::sitemap(shown, &pages.pages));
+    rendered.push(data);
     (rendered, findings)
 }
 
-fn render_page(shown: &Shown<'_>, mut page: Page, theme: &Theme, engine: &theme::Engine) -> Result<Rendered, Finding> {
+fn render_page(
+    shown: &Shown<'_>,
+    pages: &Pages,
+    page: &Page,
+    theme: &Theme,
+    engine: &theme::Engine,
+    buffer: &mut Vec<u8>,
+) -> Option<Result<Rendered, Finding>> {
+    let mut context = pages.context(shown, page)?;
     if let Some(entry) = page.entry.as_ref().and_then(|id| shown.catalogue.entry(id)) {
-        page.context.set_body(body(shown, entry, false));
+        context.set_body(body(shown, entry, false));
     }
-    let html = engine.page(&page).map_err(|error| theme.explain(&error, &page))?;
-    Ok(Rendered { path: page.file, bytes: html.into_bytes() })
+    let made = engine.page(page.template, &context, buffer);
+    Some(match made {
+        Ok(bytes) => Ok(Rendered { path: page.file.clone(), bytes }),
+        Err(error) => Err(theme.explain(&error, page)),
+    })
 }
 
 /// Returns an entry's text as HTML; with whole addresses where it is read away from the site, as in a feed.
 fn body(shown: &Shown<'_>, entry: &Entry, whole: bool) -> String {
-    markdown::to_html(&entry.prose.source, &Site { shown, whole }, 2)
+    markdown::to_html(entry.prose.source(), &Site { shown, whole }, 2)
 }
 
 /// Resolves what a text refers to in the site.

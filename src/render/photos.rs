@@ -41,7 +41,7 @@ impl Photo {
 /// Photos of entries that are not public are left alone, so that nothing of them reaches the site.
 pub fn photos(catalogue: &Catalogue, files: &dyn Files) -> (Vec<Photo>, Vec<Finding>) {
     let mut wanted: BTreeSet<PictureFile> = BTreeSet::new();
-    for entry in catalogue.entries.values().filter(|entry| catalogue.public_entry(&entry.id).is_some()) {
+    for entry in catalogue.entries.iter().filter(|entry| catalogue.public_entry(&entry.id).is_some()) {
         let lead = entry.common.picture.as_deref().and_then(PictureFile::of);
         wanted.extend(
             lead.into_iter().chain(entry.prose.pictures.iter().filter_map(|picture| PictureFile::of(&picture.path))),

@@ -1,34 +1,34 @@
 //! The list of pages for search engines, and the file that names it (sitemaps.org protocol 0.9, RFC 9309).
 
 use super::{Rendered, whole_address};
-use crate::page::Shown;
+use crate::page::{Page, Shown};
 use quick_xml::Writer;
 use quick_xml::events::{BytesDecl, BytesText, Event};
 use std::io;
 
-/// Returns `sitemap.xml` for the pages' files, and `robots.txt`.
-pub fn sitemap(shown: &Shown<'_>, files: &[String]) -> Vec<Rendered> {
+/// Returns `sitemap.xml` for the pages, and `robots.txt`.
+pub fn sitemap(shown: &Shown<'_>, pages: &[Page]) -> Vec<Rendered> {
     let robots = format!("User-agent: *\nAllow: /\n\nSitemap: {}\n", shown.addresses.whole("sitemap.xml"));
     // Writing to memory cannot fail.
-    let xml = write(shown, files).unwrap_or_default();
+    let xml = write(shown, pages).unwrap_or_default();
     vec![
         Rendered { path: "sitemap.xml".to_owned(), bytes: xml },
         Rendered { path: "robots.txt".to_owned(), bytes: robots.into_bytes() },
     ]
 }
 
-fn write(shown: &Shown<'_>, files: &[String]) -> io::Result<Vec<u8>> {
+fn write(shown: &Shown<'_>, pages: &[Page]) -> io::Result<Vec<u8>> {
     let mut writer = Writer::new_with_indent(Vec::new(), b' ', 1);
     writer.write_event(Event::Decl(BytesDecl::new("1.0", Some("UTF-8"), None)))?;
     writer
         .create_element("urlset")
         .with_attribute(("xmlns", "http://www.sitemaps.org/schemas/sitemap/0.9"))
         .write_inner_content(|writer| {
-            for file in files.iter().filter(|file| *file != "404.html") {
+            for page in pages.iter().filter(|page| page.file != "404.html") {
                 writer.create_element("url").write_inner_content(|writer| {
                     writer
                         .create_element("loc")
-                        .write_text_content(BytesText::new(&whole_address(&shown.addresses, file)))?;
+                        .write_text_content(BytesText::new(&whole_address(&shown.addresses, &page.file)))?;
                     Ok(())
                 })?;
             }

@@ -1,7 +1,7 @@
 //! `generate DIR COUNT [SEED]`: lays out a studio of any size for measuring, the same for the same seed.
 //!
 //! Entries are of about 3 KB and linked to each other as a real studio's are: a quarter patterns, three in ten projects, seven
-//! in twenty notes, one in twenty yarns, and the rest people, techniques and pages in turn. There are no pictures, and nothing
+//! in twenty notes, one in twenty yarns, and the rest people and techniques, with six plain pages. There are no pictures, and nothing
 //! in it is wrong. DIR must be new or empty.
 #![allow(
     clippy::disallowed_methods,

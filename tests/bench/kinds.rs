@@ -25,7 +25,7 @@ pub enum Kind {
     Page,
 }
 
-/// Twenty entries in a row: the kinds in their proportions. `None` is a person, a technique or a page, in turn.
+/// Twenty entries in a row: the kinds in their proportions. `None` is a person or a technique, and a page for the first few.
 const ROW: [Option<Kind>; 20] = {
     use Kind::{Note, Pattern, Project, Yarn};
     [
@@ -66,8 +66,9 @@ impl Kinds {
             .map(|entry| {
                 let kind = ROW[entry % ROW.len()].unwrap_or(match entry / ROW.len() % 3 {
                     0 => Kind::Person,
-                    1 => Kind::Technique,
-                    _ => Kind::Page,
+                    // Every page of the site names all plain pages, and nobody has more than a handful.
+                    1 if kinds.counts[Kind::Page as usize] < 6 => Kind::Page,
+                    _ => Kind::Technique,
                 });
                 let number = kinds.counts[kind as usize];
                 kinds.counts[kind as usize] += 1;

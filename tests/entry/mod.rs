@@ -33,7 +33,7 @@ fn every_kind_is_read_from_files_and_from_a_register() {
         let register = (format!("{}.yaml", kind.folder()), format!("two:\n  {}\n", front.replace('\n', "\n  ")));
         let studied = read(&[(&file.0, &file.1), (&register.0, &register.1)]);
         assert!(studied.findings.is_empty(), "{kind:?}: {:?}", studied.findings);
-        let keys: Vec<String> = studied.catalogue.entries.keys().map(ToString::to_string).collect();
+        let keys: Vec<String> = studied.catalogue.entries.iter().map(|entry| entry.id.to_string()).collect();
         assert_eq!(keys, [format!("{}:one", kind.word()), format!("{}:two", kind.word())]);
     }
 }

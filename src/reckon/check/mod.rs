@@ -8,16 +8,19 @@ mod shade;
 mod size;
 
 use crate::catalogue::Catalogue;
+use crate::entry::Entry;
 use crate::finding::Finding;
 use crate::source::Texts;
+use rayon::prelude::*;
 
 /// Runs every check over every entry.
 pub fn check(catalogue: &Catalogue, texts: &Texts) -> Vec<Finding> {
-    let mut findings = Vec::new();
-    for entry in catalogue.entries.values() {
+    let check_one = |entry: &Entry| {
+        let mut findings = Vec::new();
         run_length::check(entry, texts, &mut findings);
         shade::check(catalogue, entry, texts, &mut findings);
         size::check(catalogue, entry, texts, &mut findings);
-    }
-    findings
+        findings
+    };
+    catalogue.entries.par_iter().flat_map_iter(check_one).collect()
 }

@@ -1,6 +1,6 @@
 //! The template engine, with its errors in our own words.
 
-use crate::page::{Page, Site};
+use crate::page::{Context, Site};
 use std::ops::Range;
 
 /// Makes pages of contexts. It is shared by all threads.
@@ -30,13 +30,15 @@ impl Engine {
         Self { tera }
     }
 
-    /// Makes one page.
+    /// Makes one page; `buffer` is room to work in, kept from page to page.
     ///
     /// # Errors
     /// If the template is missing or uses what its context does not have.
-    pub fn page(&self, page: &Page) -> Result<String, EngineError> {
-        let context = tera::Context::from_serialize(&page.context)?;
-        Ok(self.tera.render(page.template, &context)?)
+    pub fn page(&self, template: &str, context: &Context, buffer: &mut Vec<u8>) -> Result<Vec<u8>, EngineError> {
+        let context = tera::Context::from_serialize(context)?;
+        buffer.clear();
+        self.tera.render_to(template, &context, &mut *buffer)?;
+        Ok(buffer.as_slice().to_vec())
     }
 }
 
