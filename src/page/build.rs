@@ -202,7 +202,11 @@ impl Shown<'_> {
     ) -> Head {
         Head {
             title: title.to_owned(),
-            summary: summary.to_owned(),
+            summary: if summary.is_empty() {
+                self.catalogue.studio.summary.clone().unwrap_or_default()
+            } else {
+                summary.to_owned()
+            },
             url: self.addresses.local(path),
             canonical: self.addresses.whole(path),
             part: part.to_owned(),

@@ -207,7 +207,14 @@ pub fn patterns(shown: &Shown<'_>) -> PatternsContext {
         }
     }
     PatternsContext {
-        head: shown.head("Patterns", "", "patterns/", "patterns", "website", None),
+        head: shown.head(
+            "Patterns",
+            "All patterns, by garment and by weight of yarn.",
+            "patterns/",
+            "patterns",
+            "website",
+            None,
+        ),
         patterns: all.iter().map(|(entry, pattern)| pattern_item(shown, entry, pattern)).collect(),
         garments: garments.into_iter().map(|(title, lines)| group("garment", title, lines)).collect(),
         weights: weights.into_iter().map(|((_, name), lines)| group("weight", name, lines)).collect(),
@@ -269,7 +276,14 @@ fn stage_in_words(stage: Stage) -> &'static str {
 /// Returns the context of the page of things on the needles.
 pub fn needles(shown: &Shown<'_>) -> NeedlesContext {
     NeedlesContext {
-        head: shown.head("On the needles", "", "on-the-needles/", "on-the-needles", "website", None),
+        head: shown.head(
+            "On the needles",
+            "What is being made, from which pattern and yarn, and how far it has come.",
+            "on-the-needles/",
+            "on-the-needles",
+            "website",
+            None,
+        ),
         projects: on_the_needles(shown),
     }
 }
@@ -297,7 +311,14 @@ pub fn finished(shown: &Shown<'_>) -> FinishedContext {
         projects: of.projects.iter().map(|(entry, project)| project::item(shown, entry, project)).collect(),
     };
     FinishedContext {
-        head: shown.head("Finished", "", "finished/", "finished", "website", None),
+        head: shown.head(
+            "Finished",
+            "Finished things by year, with the yarn that went into them.",
+            "finished/",
+            "finished",
+            "website",
+            None,
+        ),
         years: years.into_iter().rev().map(year).collect(),
     }
 }
@@ -319,7 +340,10 @@ pub fn journal(shown: &Shown<'_>, notes: &[NoteItem]) -> JournalContext {
             _ => years.push(JournalYear { year, notes: vec![note.clone()] }),
         }
     }
-    JournalContext { head: shown.head("Journal", "", "journal/", "journal", "website", None), years }
+    JournalContext {
+        head: shown.head("Journal", "Weekly notes, by year.", "journal/", "journal", "website", None),
+        years,
+    }
 }
 
 /// Returns the context of the page of yarns.
@@ -337,7 +361,14 @@ pub fn yarns(shown: &Shown<'_>) -> YarnsContext {
         YarnGroup { id: format!("weight-{}", crate::entry::slug(&title)), title, bands }
     };
     YarnsContext {
-        head: shown.head("Yarns", "", "yarns/", "yarns", "website", None),
+        head: shown.head(
+            "Yarns",
+            "Yarns by standard weight, and what is knitted in each.",
+            "yarns/",
+            "yarns",
+            "website",
+            None,
+        ),
         weights: weights.into_iter().map(group).collect(),
     }
 }
@@ -351,7 +382,14 @@ pub fn techniques(shown: &Shown<'_>) -> TechniquesContext {
         .collect();
     lines.sort_by_key(|line| line.link.title.to_lowercase());
     TechniquesContext {
-        head: shown.head("Techniques", "", "techniques/", "techniques", "website", None),
+        head: shown.head(
+            "Techniques",
+            "How-tos for what the patterns ask for.",
+            "techniques/",
+            "techniques",
+            "website",
+            None,
+        ),
         techniques: lines,
     }
 }
@@ -367,7 +405,17 @@ pub fn people(shown: &Shown<'_>) -> PeopleContext {
     for group in &mut groups {
         group.lines.sort_by_key(|line| line.link.title.to_lowercase());
     }
-    PeopleContext { head: shown.head("People and places", "", "people/", "", "website", None), groups }
+    PeopleContext {
+        head: shown.head(
+            "People and places",
+            "Mills, shops, events and other designers.",
+            "people/",
+            "",
+            "website",
+            None,
+        ),
+        groups,
+    }
 }
 
 /// Returns the plural of an English noun of the regular kind.

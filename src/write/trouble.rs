@@ -158,6 +158,7 @@ impl std::error::Error for Trouble {
 fn plain(error: &io::Error) -> String {
     match error.kind() {
         io::ErrorKind::StorageFull => "no space is left on the disk".to_owned(),
+        io::ErrorKind::FileTooLarge => "the file is larger than this disk or your share of it takes".to_owned(),
         io::ErrorKind::QuotaExceeded => "your share of the disk is full".to_owned(),
         io::ErrorKind::PermissionDenied => "you may not write there, or not read it".to_owned(),
         io::ErrorKind::ReadOnlyFilesystem => "the disk can only be read".to_owned(),
