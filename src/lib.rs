@@ -21,8 +21,8 @@ pub mod standards;
 pub mod write;
 
 use catalogue::{Catalogue, Join};
-use entry::Studio;
 use entry::value::Date;
+use entry::{Placing, Studio};
 use finding::Finding;
 use page::Shown;
 use render::photos::Photo;
@@ -55,9 +55,10 @@ pub fn study(files: &dyn Files, today: Date) -> io::Result<Studied> {
     let studio = entries.studio.take().unwrap_or_else(Studio::stand_in);
     let (theme, faults) = Theme::load(studio.theme(), files, &mut texts);
     findings.extend(faults);
-    let (catalogue, loose) = catalogue::join(entries, studio, Join { texts: &texts, today });
+    let placing = Placing::new(&texts);
+    let (catalogue, loose) = catalogue::join(entries, studio, Join { placing: &placing, today });
     findings.extend(loose);
-    findings.extend(reckon::check(&catalogue, &texts));
+    findings.extend(reckon::check(&catalogue, &placing));
     let (photos, spoilt) = render::photos::photos(&catalogue, files);
     findings.extend(spoilt);
     finding::sort(&mut findings);

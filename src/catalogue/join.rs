@@ -1,10 +1,10 @@
 //! Joins entries into a catalogue, and finds what leads nowhere.
 
 use super::{Catalogue, Index, links, pictures};
+use crate::entry::Placing;
 use crate::entry::value::Date;
 use crate::entry::{Entries, Entry, Kind, Mention, Reference, Studio};
 use crate::finding::{Code, Finding, Severity, nearest};
-use crate::source::Texts;
 use rayon::prelude::*;
 
 /// A reference that leads nowhere.
@@ -35,7 +35,7 @@ pub const RESERVED: [&str; 9] =
 #[derive(Clone, Copy, Debug)]
 pub struct Join<'a> {
     /// The texts, to place findings in.
-    pub texts: &'a Texts,
+    pub placing: &'a Placing<'a>,
     /// The day the site is made for.
     pub today: Date,
 }
@@ -48,11 +48,11 @@ pub fn join(entries: Entries, studio: Studio, with: Join<'_>) -> (Catalogue, Vec
         .par_iter()
         .flat_map_iter(|(_, entry)| {
             let mut findings = Vec::new();
-            for mention in entry.mentions.iter().filter(|mention| !known.has(&mention.to)) {
-                findings.push(unknown(entry, mention, &known, with.texts));
+            for mention in entry.mentions.iter().filter(|mention| !known.has(&mention.to) && !known.is_word(mention)) {
+                findings.push(unknown(entry, mention, &known, with.placing));
             }
-            pictures::check(entry, with.texts, &mut findings);
-            findings.extend(reserved(entry, with.texts));
+            pictures::check(entry, with.placing, &mut findings);
+            findings.extend(reserved(entry, with.placing));
             findings
         })
         .collect();
@@ -80,16 +80,26 @@ impl<'a> Known<'a> {
             || self.entries.broken_kinds.contains(&id.kind)
     }
 
+    /// Returns whether a reference that may be a word is one: nothing has a name like it.
+    fn is_word(&self, mention: &Mention) -> bool {
+        mention.perhaps && nearest(mention.to.key.as_str(), self.keys(mention.to.kind)).is_none()
+    }
+
+    fn was_read(&self, id: &Reference) -> bool {
+        self.entries.entries.contains_key(id)
+    }
+
     fn keys(&self, kind: Kind) -> impl Iterator<Item = &'a str> {
         let read = self.entries.entries.keys().chain(&self.entries.broken);
         read.filter(move |id| id.kind == kind).map(|id| id.key.as_str())
     }
 }
 
-fn unknown(entry: &Entry, mention: &Mention, known: &Known<'_>, texts: &Texts) -> Finding {
+fn unknown(entry: &Entry, mention: &Mention, known: &Known<'_>, placing: &Placing<'_>) -> Finding {
     let wanted = &mention.to;
-    let place = entry.origin.place(&mention.at, texts);
-    let elsewhere = Kind::ALL.into_iter().find(|kind| known.has(&Reference { kind: *kind, key: wanted.key.clone() }));
+    let place = entry.origin.place(&mention.at, placing);
+    let elsewhere =
+        Kind::ALL.into_iter().find(|kind| known.was_read(&Reference { kind: *kind, key: wanted.key.clone() }));
     let near = nearest(wanted.key.as_str(), known.keys(wanted.kind));
     let help = match (near, elsewhere) {
         (Some(near), _) => format!("did you mean `{}:{near}`?", wanted.kind.word()),
@@ -99,14 +109,15 @@ fn unknown(entry: &Entry, mention: &Mention, known: &Known<'_>, texts: &Texts) -
     Finding::new(&UNKNOWN_REFERENCE, place, format!("there is no `{wanted}`")).help(help)
 }
 
-fn reserved(entry: &Entry, texts: &Texts) -> Option<Finding> {
-    let taken = entry.id.kind == Kind::Page && RESERVED.contains(&entry.id.key.as_str());
-    taken.then(|| {
-        let finding = Finding::new(
-            &RESERVED_PAGE,
-            entry.origin.start(texts),
-            format!("the site itself has a page `/{}/`", entry.id.key),
-        );
-        finding.help("give the page another name")
+fn reserved(entry: &Entry, placing: &Placing<'_>) -> Option<Finding> {
+    let key = entry.id.key.as_str();
+    let address = match entry.id.kind {
+        Kind::Page if RESERVED.contains(&key) => Some(format!("/{key}/")),
+        Kind::Pattern if key == "on-the-way" => Some("/patterns/on-the-way/".to_owned()),
+        _ => None,
+    };
+    address.map(|address| {
+        let message = format!("the site itself has a page `{address}`");
+        Finding::new(&RESERVED_PAGE, entry.origin.start(placing), message).help("give it another name")
     })
 }

@@ -55,7 +55,9 @@ pub fn back_links(catalogue: &Catalogue) -> Index<Vec<BackLink>> {
 fn via(entry: &Entry, mention: &Mention) -> Via {
     match &mention.at {
         At::Prose(span) => {
-            let above = entry.prose.headings.iter().take_while(|heading| heading.at.start <= span.start).last();
+            let headings = &entry.prose.headings;
+            let above = headings.partition_point(|heading| heading.at.start <= span.start).checked_sub(1);
+            let above = above.and_then(|above| headings.get(above));
             Via::Text(above.map(|heading| heading.id.clone()))
         }
         At::Field(steps) => {

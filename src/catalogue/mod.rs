@@ -103,6 +103,11 @@ impl Catalogue {
         self.entry(id)?.pattern()
     }
 
+    /// Returns a yarn that readers may know of: nothing is worked out on the site from any other.
+    pub fn public_yarn(&self, id: &Reference) -> Option<&Yarn> {
+        self.public_entry(id)?.yarn()
+    }
+
     /// Returns a yarn, public or not.
     pub fn yarn(&self, id: &Reference) -> Option<&Yarn> {
         self.entry(id)?.yarn()

@@ -1,8 +1,9 @@
 //! The pictures that entries show.
 
 use crate::entry::Entry;
+use crate::entry::Placing;
 use crate::finding::{Code, Finding, Severity, nearest};
-use crate::source::{FilePath, Place, Texts};
+use crate::source::{FilePath, Place};
 
 /// A picture that is not in the studio.
 pub static PICTURE_MISSING: Code = Code {
@@ -43,22 +44,27 @@ impl PictureFile {
 }
 
 /// Finds the pictures of an entry that are missing or of a kind we cannot publish, and its lead picture if undescribed.
-pub fn check(entry: &Entry, texts: &Texts, findings: &mut Vec<Finding>) {
+pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     if let Some(path) = &entry.common.picture {
-        let place = entry.origin.field(&["picture"], texts);
+        let place = entry.origin.field(&["picture"], placing);
         if entry.common.alt.is_none() {
             let finding =
                 Finding::new(&crate::entry::prose::NO_DESCRIPTION, place.clone(), "the picture has no description");
             findings.push(finding.help("say under `alt:` what it shows"));
         }
-        check_one(path, place, texts, findings);
+        check_one(path, place, placing, findings);
     }
     for picture in &entry.prose.pictures {
-        check_one(&picture.path, Place { file: entry.origin.file.clone(), span: picture.at.clone() }, texts, findings);
+        check_one(
+            &picture.path,
+            Place { file: entry.origin.file.clone(), span: picture.at.clone() },
+            placing,
+            findings,
+        );
     }
 }
 
-fn check_one(address: &str, place: Place, texts: &Texts, findings: &mut Vec<Finding>) {
+fn check_one(address: &str, place: Place, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     let elsewhere = address.contains("://") || address.starts_with("data:") || address.starts_with("//");
     if elsewhere {
         return;
@@ -68,8 +74,8 @@ fn check_one(address: &str, place: Place, texts: &Texts, findings: &mut Vec<Find
         findings.push(finding.help("write the path from the studio's folder: `photos/yoke.jpg`"));
         return;
     };
-    if texts.others.binary_search(&path).is_err() {
-        let near = nearest(path.as_str(), texts.others.iter().map(FilePath::as_str));
+    if placing.texts().others.binary_search(&path).is_err() {
+        let near = nearest(path.as_str(), placing.texts().others.iter().map(FilePath::as_str));
         let help = near.map_or(
             "put the picture there, or write the path from the studio's folder: `photos/yoke.jpg`".to_owned(),
             |near| format!("did you mean `{near}`?"),

@@ -151,7 +151,7 @@ pub fn wrong_type(node: &Node<'_>, what: &str, notes: &mut Notes<'_>) {
     let key = node.trail.key();
     let found = match node.value {
         Yaml::Text(text) if text.chars().count() <= 40 => format!("`{text}`"),
-        Yaml::Number(text) => format!("`{text}`"),
+        Yaml::Number(text) | Yaml::Fraction(text) => format!("`{text}`"),
         other => other.what().to_owned(),
     };
     notes.value(&WRONG_TYPE, node, format!("`{key}` takes {what}, not {found}"), None);

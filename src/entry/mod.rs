@@ -3,6 +3,7 @@
 //! [`read`] takes a studio's texts and returns its [`Entries`]. It knows nothing of other entries: whether a reference
 //! leads anywhere is the catalogue's business. It reads no file and no clock.
 
+pub mod comment;
 mod common;
 pub mod field;
 mod front;
@@ -24,7 +25,7 @@ pub use common::Common;
 pub use gauge::Gauge;
 pub use kind::{Key, Kind, Reference, slug};
 pub use note::{Mentioned, Note, Video, WorkedOn};
-pub use origin::{At, Origin};
+pub use origin::{At, Origin, Placing};
 pub use pattern::{After, Erratum, Pattern, Sale, Sample, TestKnit, Tester, YarnUse};
 pub use person::{Page, Person, Technique};
 pub use project::{MadeFor, MadeFrom, OtherPattern, Project, Used};
@@ -82,6 +83,8 @@ pub struct Mention {
     pub at: At,
     /// Whether it stands in a private field, so that nobody may learn of it.
     pub private: bool,
+    /// Whether it is only a word if there is no such entry.
+    pub perhaps: bool,
 }
 
 impl Entry {

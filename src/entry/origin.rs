@@ -2,7 +2,35 @@
 
 use super::yaml::{On, Places, Step, Steps};
 use crate::source::{FilePath, Place, Texts};
+use std::collections::HashMap;
 use std::ops::Range;
+use std::sync::{Arc, Mutex, PoisonError};
+
+/// The texts of a studio, with the places of each YAML text read once, when the first thing in it is asked for.
+#[derive(Debug)]
+pub struct Placing<'a> {
+    texts: &'a Texts,
+    read: Mutex<HashMap<(FilePath, usize), Arc<Places>>>,
+}
+
+impl<'a> Placing<'a> {
+    /// Returns the places of a studio's texts.
+    pub fn new(texts: &'a Texts) -> Self {
+        Self { texts, read: Mutex::new(HashMap::new()) }
+    }
+
+    /// Returns the texts.
+    pub fn texts(&self) -> &'a Texts {
+        self.texts
+    }
+
+    fn places(&self, origin: &Origin, text: &str) -> Arc<Places> {
+        let key = (origin.file.clone(), origin.yaml.start);
+        // A thread that stopped inside left at worst a place unread.
+        let mut read = self.read.lock().unwrap_or_else(PoisonError::into_inner);
+        Arc::clone(read.entry(key).or_insert_with(|| Arc::new(Places::of(text))))
+    }
+}
 
 /// The file an entry stands in, and the way to it inside that file.
 #[derive(Clone, Debug)]
@@ -26,34 +54,34 @@ pub enum At {
 
 impl Origin {
     /// Returns the place of something said in this entry.
-    pub fn place(&self, at: &At, texts: &Texts) -> Place {
+    pub fn place(&self, at: &At, placing: &Placing<'_>) -> Place {
         match at {
-            At::Field(steps) => self.locate(steps, On::Value, None, texts),
+            At::Field(steps) => self.locate(steps, On::Value, None, placing),
             At::Prose(span) => Place { file: self.file.clone(), span: span.clone() },
         }
     }
 
     /// Returns the place of the value of keys below the entry: `["finished", "chest"]`.
-    pub fn field(&self, keys: &[&str], texts: &Texts) -> Place {
+    pub fn field(&self, keys: &[&str], placing: &Placing<'_>) -> Place {
         let way: Vec<Step> = keys.iter().map(|key| Step::Key(Box::from(*key))).collect();
-        self.value(&way, texts)
+        self.value(&way, placing)
     }
 
     /// Returns the place of a value at the end of a way below the entry.
-    pub fn value(&self, way: &[Step], texts: &Texts) -> Place {
+    pub fn value(&self, way: &[Step], placing: &Placing<'_>) -> Place {
         let steps: Vec<Step> = self.root.iter().chain(way).cloned().collect();
-        self.locate(&steps, On::Value, None, texts)
+        self.locate(&steps, On::Value, None, placing)
     }
 
     /// Returns the place of the entry itself: the line that opens its front matter, or its key in a register.
-    pub fn start(&self, texts: &Texts) -> Place {
-        self.locate(&self.root, On::Key, None, texts)
+    pub fn start(&self, placing: &Placing<'_>) -> Place {
+        self.locate(&self.root, On::Key, None, placing)
     }
 
     /// Returns the place of a key or value, or of a part of the value's text.
-    pub fn locate(&self, steps: &[Step], on: On, within: Option<&Range<usize>>, texts: &Texts) -> Place {
-        let text = texts.of(&self.file).get(self.yaml.clone()).unwrap_or_default();
-        place_in(&Places::of(text), text, self, steps, on, within)
+    pub fn locate(&self, steps: &[Step], on: On, within: Option<&Range<usize>>, placing: &Placing<'_>) -> Place {
+        let text = placing.texts.of(&self.file).get(self.yaml.clone()).unwrap_or_default();
+        place_in(&placing.places(self, text), text, self, steps, on, within)
     }
 }
 

@@ -60,7 +60,7 @@ impl Field for MadeFrom {
     fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
         match node.value {
             Yaml::Map(_) => OtherPattern::read(node, notes).map(Self::Other),
-            Yaml::Text(_) | Yaml::Number(_) => Ref::read(node, notes).map(Self::Own),
+            Yaml::Text(_) | Yaml::Number(_) | Yaml::Fraction(_) => Ref::read(node, notes).map(Self::Own),
             _ => {
                 wrong_type(node, Self::WHAT, notes);
                 None

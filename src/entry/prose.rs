@@ -2,12 +2,13 @@
 //!
 //! Nothing is rendered here. The options are the ones the renderer uses, so that both read the same text alike.
 
-use super::kind::{Key, Reference, slug};
+use super::comment::without_comments;
+use super::kind::{Key, Kind, Reference, slug};
 use super::value::{BAD_REFERENCE, VideoTime};
-use crate::finding::{Code, Finding, Severity};
+use crate::finding::{Code, Finding, Severity, nearest};
 use crate::source::{FilePath, Place};
 use pulldown_cmark::{Event, HeadingLevel, LinkType, Options, Parser, Tag, TagEnd};
-use std::collections::HashMap;
+use std::collections::HashSet;
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -19,6 +20,16 @@ pub static NO_DESCRIPTION: Code = Code {
     why: "A reader who cannot see it learns nothing, and search finds nothing.",
     bad: "![](photos/yoke.jpg)",
     good: "![Reeds round a yoke](photos/yoke.jpg)",
+};
+
+/// A comment that a blank line cuts in two.
+pub static COMMENT_OPEN: Code = Code {
+    name: "comment-open",
+    severity: Severity::Error,
+    what: "A comment in the text is not closed before the next blank line of its HTML.",
+    why: "Markdown ends the HTML at a blank line, so the rest of the comment would stand on the page for all to read.",
+    bad: "<div>\n<!-- ask Wyn\n\nabout the date -->\n</div>",
+    good: "<!-- ask Wyn\n\nabout the date -->\n\n<div>\n</div>",
 };
 
 /// Returns the Markdown we read: CommonMark with tables, footnotes and heading attributes.
@@ -125,6 +136,7 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
     let mut heading: Option<(HeadingLevel, Option<String>, Range<usize>, String)> = None;
     let mut picture: Option<String> = None;
     let mut outside: Option<OutsideLink> = None;
+    let mut block: Option<(String, usize)> = None;
     let mut in_opening = false;
     // Whether the words that come are an autolink's address, for which the entry's title stands.
     let mut titled = false;
@@ -167,6 +179,22 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
                     prose.headings.push(Heading { level: level_number(level), words, id, chapter, at });
                 }
             }
+            Event::Start(Tag::HtmlBlock) => block = Some((String::new(), at.start)),
+            Event::Html(line) => {
+                if let Some((block, _)) = &mut block {
+                    block.push_str(&line);
+                }
+            }
+            Event::End(TagEnd::HtmlBlock) => {
+                let open = block.take().and_then(|(html, start)| Some((without_comments(&html).1?, start)));
+                if let Some((offset, start)) = open {
+                    let place = Place { file: file.clone(), span: start + offset..start + offset + 4 };
+                    let finding = Finding::new(&COMMENT_OPEN, place, "the comment is not closed before a blank line");
+                    findings.push(finding.help(
+                        "close it with `-->` first, or let the comment begin a line of its own after a blank one",
+                    ));
+                }
+            }
             Event::Start(Tag::Paragraph) => in_opening = prose.opening.is_empty(),
             Event::End(TagEnd::Paragraph) => in_opening = false,
             Event::Text(words) | Event::Code(words) => {
@@ -193,7 +221,10 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
 
 /// Keeps a link that is a reference; returns whether it is one.
 fn refer(file: &FilePath, address: &str, at: Range<usize>, prose: &mut Prose, findings: &mut Vec<Finding>) -> bool {
-    let Some((kind, rest)) = Reference::split(address) else { return false };
+    let Some((kind, rest)) = Reference::split(address) else {
+        findings.extend(misspelt_kind(file, address, at));
+        return false;
+    };
     let (key, _) = rest.split_once('#').unwrap_or((rest, ""));
     match Key::new(key) {
         Some(key) => {
@@ -213,6 +244,21 @@ fn refer(file: &FilePath, address: &str, at: Range<usize>, prose: &mut Prose, fi
     }
 }
 
+/// Finds an address whose scheme is nearly a kind: `patterns:reeds`, `Pattern:reeds`.
+fn misspelt_kind(file: &FilePath, address: &str, at: Range<usize>) -> Option<Finding> {
+    let (scheme, rest) = address.split_once(':')?;
+    let key = rest.split('#').next().unwrap_or(rest);
+    let near = nearest(scheme, Kind::ALL.map(Kind::word))?;
+    // Any other scheme may be a real one; only what is followed by a key was meant as a reference.
+    Key::new(key)?;
+    let finding = Finding::new(
+        &BAD_REFERENCE,
+        Place { file: file.clone(), span: at },
+        format!("`{scheme}` is not a kind of entry"),
+    );
+    Some(finding.help(format!("did you mean `{near}:{rest}`?")))
+}
+
 /// Returns a heading level as a number.
 pub fn level_number(level: HeadingLevel) -> u8 {
     match level {
@@ -228,7 +274,7 @@ pub fn level_number(level: HeadingLevel) -> u8 {
 /// Gives each heading of a text an id that no other has.
 #[derive(Debug, Default)]
 pub struct Ids {
-    taken: HashMap<String, usize>,
+    taken: HashSet<String>,
 }
 
 impl Ids {
@@ -239,8 +285,12 @@ impl Ids {
         let wanted = own.map_or(if made.is_empty() { "part".to_owned() } else { made }, str::to_owned);
         // A prefix keeps her headings apart from the ids of the page around them.
         let wanted = if own.is_some() { wanted } else { format!("on-{wanted}") };
-        let seen = self.taken.entry(wanted.clone()).or_insert(0);
-        *seen += 1;
-        if *seen == 1 { wanted } else { format!("{wanted}-{seen}") }
+        let mut id = wanted.clone();
+        let mut count = 1;
+        while !self.taken.insert(id.clone()) {
+            count += 1;
+            id = format!("{wanted}-{count}");
+        }
+        id
     }
 }

@@ -3,7 +3,7 @@
 use super::common::Common;
 use super::field::{Keys, Record, read_record};
 use super::kind::{Key, Kind, Reference};
-use super::origin::{At, Origin, place_in};
+use super::origin::{At, Origin, Placing, place_in};
 use super::studio::{Settings, Studio};
 use super::value::Date;
 use super::yaml::{Node, Notes, Places, SYNTAX, Step, Trail, Yaml, explain, parse};
@@ -52,6 +52,16 @@ pub static MIXED_LINE_ENDS: Code = Code {
     why: "All are read alike, but editors and comparisons show changes that are none.",
     bad: "a file pasted together from two systems",
     good: "a file with one kind of line end",
+};
+
+/// An invisible control character.
+pub static CONTROL_CHARACTER: Code = Code {
+    name: "control-character",
+    severity: Severity::Error,
+    what: "A text holds an invisible control character, mostly pasted in.",
+    why: "Feeds with it cannot be read by anybody (XML 1.0 forbids them).",
+    bad: "a text pasted from a terminal or an old word processor",
+    good: "the same text without it",
 };
 
 /// A text file that belongs to no kind.
@@ -124,6 +134,7 @@ pub struct Entries {
 pub fn read(texts: &Texts, unreadable: &[Unreadable]) -> (Entries, Vec<Finding>) {
     let mut findings: Vec<Finding> = unreadable.iter().map(unreadable_file).collect();
     let mut all = Entries::default();
+    let placing = Placing::new(texts);
     let settings = read_studio(texts, &mut all, &mut findings);
     let files: Vec<_> = texts.texts.par_iter().map(|(path, text)| read_file(path, text, &settings)).collect();
     for file in files {
@@ -132,7 +143,7 @@ pub fn read(texts: &Texts, unreadable: &[Unreadable]) -> (Entries, Vec<Finding>)
         all.broken_kinds.extend(file.broken_kind);
         for entry in file.entries {
             match all.entries.get(&entry.id) {
-                Some(first) => findings.push(duplicate_entry(first, &entry, texts)),
+                Some(first) => findings.push(duplicate_entry(first, &entry, &placing)),
                 None => {
                     all.entries.insert(entry.id.clone(), entry);
                 }
@@ -168,8 +179,9 @@ enum Room {
 
 fn room(path: &FilePath) -> Room {
     let yaml = matches!(path.extension().as_str(), "yaml" | "yml");
+    let deep = path.as_str().matches('/').count() > 1;
     match (path.folder().and_then(Kind::of_folder), path.folder()) {
-        (Some(kind), _) if !yaml => Room::Entry(kind),
+        (Some(kind), _) if !yaml && !deep => Room::Entry(kind),
         (None, None) if path.as_str() == "studio.yaml" => Room::Studio,
         (None, None) if yaml => Kind::of_folder(path.stem()).map_or(Room::Stray, Room::Register),
         _ => Room::Stray,
@@ -228,9 +240,6 @@ fn read_entry_file(path: &FilePath, text: &Text, kind: Kind, settings: &Settings
         None => given.broken.push(id),
     }
     given.findings.extend(place_notes(&origin, &text.content, &yaml, notes));
-    for entry in &mut given.entries {
-        settle_day(entry, path, &mut given.findings);
-    }
 }
 
 fn read_register(path: &FilePath, text: &Text, kind: Kind, settings: &Settings, given: &mut Given) {
@@ -272,9 +281,6 @@ fn read_register(path: &FilePath, text: &Text, kind: Kind, settings: &Settings, 
     let mut seen = BTreeSet::new();
     given.entries.retain(|entry| seen.insert(entry.id.clone()));
     given.findings.extend(place_notes(&origin, content, &yaml, notes));
-    for entry in &mut given.entries {
-        settle_day(entry, path, &mut given.findings);
-    }
 }
 
 fn read_entry(id: Reference, node: &Node<'_>, origin: &Origin, prose: Prose, notes: &mut Notes<'_>) -> Option<Entry> {
@@ -290,15 +296,23 @@ fn read_entry(id: Reference, node: &Node<'_>, origin: &Origin, prose: Prose, not
         Kind::Person => record::<Person>(node, notes).map(|(common, data)| (common, Data::Person(Box::new(data)))),
         Kind::Page => record::<Page>(node, notes).map(|(common, data)| (common, Data::Page(Box::new(data)))),
     };
-    let fields =
-        notes.references.drain(before..).map(|(to, steps, private)| Mention { to, at: At::Field(steps), private });
+    let fields = notes.references.drain(before..).map(|met| Mention {
+        to: met.to,
+        at: At::Field(met.steps),
+        private: met.private,
+        perhaps: met.perhaps,
+    });
     let in_prose = prose.references.iter().map(|reference| Mention {
         to: reference.to.clone(),
         at: At::Prose(reference.at.clone()),
         private: false,
+        perhaps: false,
     });
     let mentions = fields.chain(in_prose).collect();
-    let (common, data) = read?;
+    let (common, mut data) = read?;
+    if let Data::Note(note) = &mut data {
+        settle_day(note, &id.key, node, told, notes);
+    }
     let spoilt = notes.notes.iter().skip(told).filter_map(|note| match note.steps.get(origin.root.len()) {
         Some(Step::Key(key)) => Some(key.clone()),
         _ => None,
@@ -315,20 +329,23 @@ fn record<T: Record>(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<(Common, 
     Some((common?, own?))
 }
 
-/// Gives a note the day of its key where it has no date of its own, and finds one that disagrees.
-fn settle_day(entry: &mut Entry, path: &FilePath, findings: &mut Vec<Finding>) {
-    let Data::Note(note) = &mut entry.data else { return };
-    let place = Place { file: path.clone(), span: 0..3 };
-    match (note.date, Date::leading(entry.id.key.as_str())) {
+/// Gives a note the day of its key where it has no date of its own, and notes one that disagrees; `told` counts what was
+/// noted before this entry.
+fn settle_day(note: &mut Note, key: &Key, node: &Node<'_>, told: usize, notes: &mut Notes<'_>) {
+    let date = Node { value: node.value, trail: Trail::Key(&node.trail, "date") };
+    match (note.date, Date::leading(key.as_str())) {
         (None, None) => {
-            let finding = Finding::new(&NOTE_DAY, place, format!("the note `{}` has no date", entry.id.key));
-            findings.push(finding.help("add `date: 2026-11-20`, or begin the file's name with it"));
+            let steps = date.trail.steps();
+            let misread = notes.notes.iter().skip(told).any(|note| note.steps == steps);
+            if !misread {
+                let help = "add `date: 2026-11-20`, or begin the file's name with it".to_owned();
+                notes.key(&NOTE_DAY, node, format!("the note `{key}` has no date"), Some(help));
+            }
         }
         (None, named) => note.date = named,
-        (Some(date), Some(named)) if date != named => {
-            let finding =
-                Finding::new(&NOTE_DAY, place, format!("the note's date is {date}, its file is named {named}"));
-            findings.push(finding.help("give both the same day"));
+        (Some(day), Some(named)) if day != named => {
+            let message = format!("the note's date is {day}, its name says {named}");
+            notes.value(&NOTE_DAY, &date, message, Some("give both the same day".to_owned()));
         }
         (Some(_), _) => {}
     }
@@ -384,7 +401,7 @@ fn has_duplicate(yaml: &Yaml) -> bool {
             };
             twice || entries.iter().any(|(_, value)| has_duplicate(value))
         }
-        Yaml::Null | Yaml::Bool(_) | Yaml::Number(_) | Yaml::Text(_) => false,
+        Yaml::Null | Yaml::Bool(_) | Yaml::Number(_) | Yaml::Fraction(_) | Yaml::Text(_) => false,
     }
 }
 
@@ -395,6 +412,12 @@ fn text_shape(path: &FilePath, text: &Text) -> Vec<Finding> {
         findings.push(finding.help("save it as UTF-8 without a byte-order mark"));
     }
     let content = &text.content;
+    let control = |byte: &u8| byte.is_ascii_control() && !matches!(byte, b'\n' | b'\r' | b'\t');
+    if let Some((at, byte)) = content.bytes().enumerate().find(|(_, byte)| control(byte)) {
+        let place = Place { file: path.clone(), span: at..at + 1 };
+        let message = format!("the text holds the invisible character U+{byte:04X}");
+        findings.push(Finding::new(&CONTROL_CHARACTER, place, message).help("take it out"));
+    }
     if content.contains("\r\n") {
         let ends = content.matches('\n').count();
         let windows = content.matches("\r\n").count();
@@ -442,6 +465,7 @@ fn stray(path: &FilePath) -> Finding {
     let name = if yaml { path.stem() } else { path.folder().unwrap_or_default() };
     let near = nearest(name, Kind::ALL.map(Kind::folder));
     let help = match near {
+        Some(near) if near == name => format!("entries stand in `{near}` itself, not in folders below it"),
         Some(near) if yaml => format!("did you mean `{near}.yaml` beside `studio.yaml`?"),
         Some(near) => format!("did you mean the folder `{near}`?"),
         None => format!(
@@ -452,8 +476,8 @@ fn stray(path: &FilePath) -> Finding {
     Finding::new(&STRAY_FILE, Place::whole(path), "the file is in no kind's folder and is not on the site").help(help)
 }
 
-fn duplicate_entry(first: &Entry, second: &Entry, texts: &Texts) -> Finding {
+fn duplicate_entry(first: &Entry, second: &Entry, placing: &Placing<'_>) -> Finding {
     let finding =
-        Finding::new(&DUPLICATE_ENTRY, second.origin.start(texts), format!("there are two entries `{}`", second.id));
-    finding.help("rename or delete one of them").also(first.origin.start(texts), "the first one")
+        Finding::new(&DUPLICATE_ENTRY, second.origin.start(placing), format!("there are two entries `{}`", second.id));
+    finding.help("rename or delete one of them").also(first.origin.start(placing), "the first one")
 }

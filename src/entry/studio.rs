@@ -2,7 +2,7 @@
 
 use super::common::Anything;
 use super::field::{Field, record, wrong_type};
-use super::value::{Private, Web};
+use super::value::{Private, SiteAddress, Web};
 use super::yaml::{Node, Notes};
 use crate::measure::{Bracket, Inch, Percent, RunStyle, System};
 
@@ -14,7 +14,7 @@ record! {
         /// One sentence about the site.
         "summary" => summary: Option<String>,
         /// The site's address on the web.
-        "url" => url: Web,
+        "url" => url: SiteAddress,
         /// Who designs and writes.
         "designer" => designer: Option<String>,
         /// The language of the texts, as a tag: `en-GB`.
@@ -61,7 +61,7 @@ impl Studio {
         Self {
             title: "Untitled".to_owned(),
             summary: None,
-            url: Web::stand_in(),
+            url: SiteAddress::stand_in(),
             designer: None,
             language: None,
             units: None,
@@ -81,7 +81,7 @@ impl Studio {
 
     /// Returns the site's address without a slash at the end.
     pub fn address(&self) -> &str {
-        self.url.as_str().trim_end_matches('/')
+        self.url.as_str()
     }
 
     /// Returns the folder of the host that the site is in: empty, or beginning with `/` and not ending with one.

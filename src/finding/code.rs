@@ -24,7 +24,7 @@ impl Severity {
 pub struct Code {
     /// The name after the mistake: `unknown-key`.
     pub name: &'static str,
-    /// How grave it is unless a studio says otherwise.
+    /// How grave it is.
     pub severity: Severity,
     /// What is reported, in a sentence.
     pub what: &'static str,

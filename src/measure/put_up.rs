@@ -67,7 +67,11 @@ impl PutUp {
     /// As pages show it: `225 m / 100 g`, `246 yd / 3.53 oz`.
     #[must_use]
     pub fn show(self, system: System) -> String {
-        format!("{} / {}", self.length.show(system), self.mass.show(system))
+        // What is printed on a ball band is not rounded: a figure of at most one decimal is taken for the written one.
+        let written = |exact: String, rounded: String| if decimals(&exact) <= 1 { exact } else { rounded };
+        let length = written(self.length.show_exact(system), self.length.show(system));
+        let mass = written(self.mass.show_exact(system), self.mass.show(system));
+        format!("{length} / {mass}")
     }
 
     /// With all the decimals it takes to read the same put-up again.
@@ -193,4 +197,10 @@ fn keep<T: Value>(text: &str, kept: &mut Option<(T, Range<usize>)>, found: T, at
         }
     }
     Ok(())
+}
+
+/// How many decimals the first number of a text has.
+fn decimals(text: &str) -> usize {
+    let number = text.split(' ').next().unwrap_or_default();
+    number.split_once('.').map_or(0, |(_, decimals)| decimals.len())
 }

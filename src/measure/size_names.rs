@@ -88,10 +88,11 @@ impl SizeNames {
 
     /// Which size a name means, counted from 0.
     ///
-    /// Capitals, spaces and the kind of dash do not matter, and `XXL` is `2XL`.
+    /// Capitals, spaces and the kind of dash do not matter, `XXL` is `2XL`, and the unit may stand behind it.
     #[must_use]
     pub fn find(&self, name: &str) -> Option<usize> {
-        self.labels.iter().position(|label| same(label, name))
+        let bare = self.unit.as_ref().and_then(|unit| name.trim().strip_suffix(unit.as_str())).unwrap_or(name);
+        self.labels.iter().position(|label| same(label, bare))
     }
 
     /// The names in the trade's brackets: `XS (S, M, L)`.

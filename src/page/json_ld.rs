@@ -1,8 +1,8 @@
 //! Facts for machines: JSON-LD in the words of schema.org.
 
+use super::pattern::{SaleView, sales};
 use super::{Shown, page_path};
 use crate::entry::{Entry, Note, Pattern};
-use crate::reckon;
 use serde_json::{Map, Value, json};
 
 /// Returns a note as a `BlogPosting`.
@@ -41,14 +41,11 @@ pub fn pattern(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> String {
     if !tools.is_empty() {
         facts.insert("tool".to_owned(), Value::Array(tools));
     }
-    let offers: Vec<Value> = pattern
-        .sold_at
-        .iter()
-        .filter_map(|sale| {
-            let (url, price) = (sale.url.as_ref()?, sale.price.as_ref()?);
-            Some(json!({ "@type": "Offer", "url": url.as_str(), "price": price.number(), "priceCurrency": price.currency }))
-        })
-        .collect();
+    let offer = |sale: SaleView| {
+        let (url, offer) = (sale.url?, sale.offer?);
+        Some(json!({ "@type": "Offer", "url": url, "price": offer.price, "priceCurrency": offer.currency }))
+    };
+    let offers: Vec<Value> = sales(shown, pattern).into_iter().filter_map(offer).collect();
     if !offers.is_empty() {
         facts.insert("offers".to_owned(), Value::Array(offers));
     }
@@ -59,11 +56,7 @@ fn supplies(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Value> {
     let yarns = pattern.yarn.iter().filter_map(|use_of| {
         let id = use_of.yarn.as_ref()?.reference();
         let name = shown.public_link(&id)?.title;
-        let lengths: Vec<_> = reckon::requirements(pattern, use_of, None, shown.catalogue.studio.margin())
-            .into_iter()
-            .flatten()
-            .map(|one| one.length)
-            .collect();
+        let lengths: Vec<_> = use_of.needs.iter().flat_map(|run| run.values.present().copied()).collect();
         let needs = shown.length_range(&lengths).map(|range| format!(", {}", range.first)).unwrap_or_default();
         Some(json!({ "@type": "HowToSupply", "name": format!("{name}{needs}") }))
     });

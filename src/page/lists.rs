@@ -198,7 +198,9 @@ pub fn patterns(shown: &Shown<'_>) -> PatternsContext {
             .or_default()
             .push(line.clone());
         let mut seen = Vec::new();
-        for yarn in pattern.yarn.iter().filter_map(|use_of| shown.catalogue.yarn(&use_of.yarn.as_ref()?.reference())) {
+        for yarn in
+            pattern.yarn.iter().filter_map(|use_of| shown.catalogue.public_yarn(&use_of.yarn.as_ref()?.reference()))
+        {
             let Some(weight) = &yarn.weight else { continue };
             if !seen.contains(&weight.category.number) {
                 seen.push(weight.category.number);

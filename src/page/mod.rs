@@ -6,6 +6,7 @@
 
 mod address;
 mod build;
+mod buy;
 mod home;
 mod json_ld;
 mod lists;

@@ -3,7 +3,7 @@
 use super::view::{Group, Head, Line, Link, NoteItem, Picture};
 use super::{Shown, page_path, words};
 use crate::entry::value::How;
-use crate::entry::{At, Entry, Kind, Note, Reference};
+use crate::entry::{Entry, Kind, Note, Reference};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -161,7 +161,7 @@ fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Group> {
             .iter()
             .filter(|mention| mention.to.kind == kind && !mention.private && mention.to != entry.id)
         {
-            if seen.contains(&&mention.to) || !matches!(mention.at, At::Field(_) | At::Prose(_)) {
+            if seen.contains(&&mention.to) {
                 continue;
             }
             seen.push(&mention.to);
@@ -202,6 +202,6 @@ fn how_in_words(how: How) -> &'static str {
         How::Loaned => "lent to me",
         How::Affiliate => "I earn if you buy through this link",
         How::Paid => "I was paid to mention this",
-        How::Friend => "made by a friend",
+        How::Friend => "from friends of mine",
     }
 }

@@ -1,11 +1,12 @@
 //! A pattern's page.
 
-use super::view::{Band, BandSize, Both, Head, Line, Link, Picture, ProjectItem, SizeRow, SizeTable};
+use super::buy::{self, YarnTable};
+use super::view::{Band, Both, Head, Line, Link, Picture, ProjectItem, SizeRow, SizeTable};
 use super::{Shown, lists, page_path, project, words};
 use crate::entry::value::{Map, Stage, Wearer, Words};
-use crate::entry::{Entry, Kind, Pattern, Reference, YarnUse};
-use crate::measure::{Count, FabricLength, Mass, Needle, NeedleSize, Run, System, Value, YarnLength};
-use crate::reckon::{self, Requirement};
+use crate::entry::{Entry, Key, Kind, Pattern, Reference, Sale};
+use crate::measure::{FabricLength, Needle, NeedleSize, Run, System, Value, YarnLength};
+use crate::reckon;
 use crate::standards::needles;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -77,15 +78,6 @@ pub struct Fact {
     pub parts: Vec<Both>,
 }
 
-/// The figures of one yarn, or of all.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
-pub struct YarnTable {
-    /// Which yarn: `MC, Heron DK`, or `All yarns`.
-    pub title: String,
-    /// The figures for each size.
-    pub table: SizeTable,
-}
-
 /// One place that sells a pattern.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct SaleView {
@@ -95,6 +87,17 @@ pub struct SaleView {
     pub url: Option<String>,
     /// What it costs: `£7.00`.
     pub price: Option<String>,
+    /// The same for machines.
+    pub offer: Option<Offer>,
+}
+
+/// A price as schema.org has it.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Offer {
+    /// The amount: `7.00`.
+    pub price: String,
+    /// The currency (ISO 4217): `GBP`.
+    pub currency: String,
 }
 
 /// One correction.
@@ -143,28 +146,17 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternView {
         construction: pattern.construction.clone(),
         size_table: size_table(shown, pattern),
         inch: shown.catalogue.studio.settings().inch.show(),
-        bands: pattern.yarn.iter().map(|use_of| band(shown, pattern, use_of)).collect(),
-        yarn_tables: yarn_tables(shown, pattern),
+        bands: buy::bands(shown, pattern),
+        yarn_tables: buy::tables(shown, pattern),
         margin: shown.catalogue.studio.margin().show(),
         basis: basis(shown, pattern),
         notions: pattern.notions.clone(),
-        sold_at: pattern
-            .sold_at
-            .iter()
-            .filter_map(|sale| {
-                let place = shown.public_link(&sale.place.reference())?;
-                Some(SaleView {
-                    place,
-                    url: sale.url.as_ref().map(|url| url.as_str().to_owned()),
-                    price: sale.price.as_ref().map(|price| price.show()),
-                })
-            })
-            .collect(),
+        sold_at: sales(shown, pattern),
         errata: errata(shown, pattern),
         after: pattern
             .after
             .iter()
-            .map(|after| Line { link: source(shown, &after.source), words: after.what.clone() })
+            .filter_map(|after| Some(Line { link: source(shown, &after.source)?, words: after.what.clone() }))
             .collect(),
         made: project::linked_by(shown, &entry.id, "pattern"),
         mentioned: lists::mentions(shown, &entry.id, |link| {
@@ -186,7 +178,7 @@ pub fn sizes_in_words(pattern: &Pattern) -> String {
 }
 
 /// Returns the names of a pattern's sizes, empty if it has only one.
-fn size_labels(pattern: &Pattern) -> Vec<String> {
+pub fn size_labels(pattern: &Pattern) -> Vec<String> {
     match &pattern.sizes {
         Some(names) if names.len() > 1 => (0..names.len())
             .filter_map(|size| names.get(size))
@@ -258,7 +250,7 @@ fn fabric_range(shown: &Shown<'_>, run: &Run<FabricLength>) -> Vec<Both> {
 pub fn yarn_in_words(shown: &Shown<'_>, pattern: &Pattern) -> Option<Both> {
     let mut weights: Vec<String> = Vec::new();
     for use_of in &pattern.yarn {
-        let yarn = use_of.yarn.as_ref().and_then(|yarn| shown.catalogue.public_entry(&yarn.reference())?.yarn());
+        let yarn = use_of.yarn.as_ref().and_then(|yarn| shown.catalogue.public_yarn(&yarn.reference()));
         if let Some(weight) =
             yarn.and_then(|yarn| yarn.weight.as_ref()).filter(|weight| !weights.contains(&weight.words))
         {
@@ -276,20 +268,26 @@ pub fn yarn_in_words(shown: &Shown<'_>, pattern: &Pattern) -> Option<Both> {
 
 fn needle_words(shown: &Shown<'_>, needle: &Needle) -> Both {
     let inch = shown.catalogue.studio.settings().inch;
-    let metric = needles::metric(&needle.size);
-    let us = match &needle.size {
-        NeedleSize::Us(size) => Some(size.clone()),
-        _ => metric.and_then(needles::us).map(str::to_owned),
+    // A size that charts give to several needles is shown with all of them.
+    let rows = needles::rows(&needle.size);
+    let mm = rows.iter().map(|row| row.metric).collect::<Vec<_>>();
+    let mm = match (&needle.size, mm.as_slice()) {
+        (NeedleSize::Metric(mm), _) => mm.show_mm(),
+        (_, [only]) => only.show_mm(),
+        (_, [low, .., high]) => words::range(&low.show_mm(), &high.show_mm()),
+        (_, []) => String::new(),
     };
-    let size_in = |system: System| match system {
-        System::Metric => metric.map(|mm| mm.show_mm()),
-        System::Imperial => us.as_ref().map(|us| format!("US {us}")),
+    let us = rows.first().and_then(|row| row.us.as_ref()).map(|us| format!("US {us}")).unwrap_or_default();
+    let uk = rows.first().and_then(|row| row.uk.as_ref()).map(|uk| format!("UK {uk}")).unwrap_or_default();
+    // Her own way of naming it comes first where it is not the studio's.
+    let order = match (&needle.size, shown.system) {
+        (NeedleSize::Us(_), _) | (NeedleSize::Metric(_), System::Imperial) => [us, mm, uk],
+        (NeedleSize::Uk(_), _) => [uk, mm, us],
+        (NeedleSize::Metric(_), System::Metric) => [mm, us, uk],
     };
-    let mut first = size_in(shown.system).unwrap_or_else(|| needle.size.show());
-    let mut second = size_in(shown.system.other()).unwrap_or_default();
-    if let Some(uk) = metric.and_then(needles::uk) {
-        second = if second.is_empty() { format!("UK {uk}") } else { format!("{second}, UK {uk}") };
-    }
+    let mut names = order.into_iter().filter(|name| !name.is_empty());
+    let mut first = names.next().unwrap_or_else(|| needle.size.show());
+    let mut second = names.collect::<Vec<_>>().join(", ");
     if !needle.words.is_empty() {
         first = format!("{first} {}", needle.words);
     }
@@ -310,7 +308,7 @@ fn size_table(shown: &Shown<'_>, pattern: &Pattern) -> SizeTable {
 }
 
 /// Returns the columns of a table of sizes: a pattern of one size has one, named as it is or not at all.
-fn table_sizes(pattern: &Pattern) -> Vec<String> {
+pub fn table_sizes(pattern: &Pattern) -> Vec<String> {
     let labels = size_labels(pattern);
     if !labels.is_empty() {
         return labels;
@@ -322,166 +320,18 @@ fn fabric_row(shown: &Shown<'_>, pattern: &Pattern, label: String, run: &Run<Fab
     let inch = shown.catalogue.studio.settings().inch;
     let cells = (0..pattern.size_count())
         .map(|size| match run.values.get(size) {
-            Some(length) => shown.both(|system| length.page_number(system, inch)),
-            None => no_value(),
+            // Where she wrote both systems, each is shown as she wrote it.
+            Some(length) => shown.both(|system| {
+                match &run.other {
+                    Some(other) if other.system == system => other.values.get(size).unwrap_or(length),
+                    _ => length,
+                }
+                .page_number(system, inch)
+            }),
+            None => Both::none(),
         })
         .collect();
-    SizeRow { label, cells, units: shown.both(|system| unit_of(system, "cm", "in")) }
-}
-
-fn no_value() -> Both {
-    Both { first: "–".to_owned(), second: "–".to_owned() }
-}
-
-fn unit_of(system: System, metric: &str, imperial: &str) -> String {
-    match system {
-        System::Metric => metric.to_owned(),
-        System::Imperial => imperial.to_owned(),
-    }
-}
-
-fn requirements(shown: &Shown<'_>, pattern: &Pattern, use_of: &YarnUse) -> Vec<Option<Requirement>> {
-    let yarn = use_of.yarn.as_ref().and_then(|yarn| shown.catalogue.yarn(&yarn.reference()));
-    reckon::requirements(pattern, use_of, yarn, shown.catalogue.studio.margin())
-}
-
-fn role(use_of: &YarnUse) -> String {
-    match use_of.colour.as_deref() {
-        None => String::new(),
-        Some("MC") => "main colour (MC)".to_owned(),
-        Some("CC") => "contrast colour (CC)".to_owned(),
-        Some(label) => match label.strip_prefix("CC") {
-            Some(number) if number.bytes().all(|byte| byte.is_ascii_digit()) => {
-                format!("contrast colour {number} ({label})")
-            }
-            _ => format!("colour {label}"),
-        },
-    }
-}
-
-fn band(shown: &Shown<'_>, pattern: &Pattern, use_of: &YarnUse) -> Band {
-    let id = use_of.yarn.as_ref().map(|yarn| yarn.reference());
-    let sizes = requirements(shown, pattern, use_of);
-    let known: Vec<Requirement> = sizes.iter().copied().flatten().collect();
-    let lengths: Vec<YarnLength> = known.iter().map(|one| one.length).collect();
-    let whole: Option<Vec<i64>> = known.iter().map(|one| one.skeins.map(|skeins| skeins.whole)).collect();
-    let bounds = whole.as_ref().and_then(|all| Some((*all.iter().min()?, *all.iter().max()?)));
-    let length = shown.length_range(&lengths).unwrap_or_default();
-    let unknown = match (known.is_empty(), bounds) {
-        (true, _) => "How much it takes is not known yet.",
-        (false, None) => "How it is sold is not known, so skeins cannot be told.",
-        (false, Some(_)) => "",
-    };
-    Band {
-        role: role(use_of),
-        amount: bounds.map_or_else(
-            || length.first.clone(),
-            |(low, high)| words::range(&skeins_words(low), &skeins_words(high)).replace(" skein to", " to"),
-        ),
-        small: if bounds.is_some() { length } else { Both { first: length.second.clone(), second: String::new() } },
-        sizes: if pattern.size_count() > 1 && !known.is_empty() {
-            band_sizes(shown, pattern, &sizes)
-        } else {
-            Vec::new()
-        },
-        unknown: unknown.to_owned(),
-        ..shown.band(id.as_ref(), use_of.shade.as_deref())
-    }
-}
-
-fn skeins_words(count: i64) -> String {
-    format!("{count} {}", if count == 1 { "skein" } else { "skeins" })
-}
-
-fn band_sizes(shown: &Shown<'_>, pattern: &Pattern, sizes: &[Option<Requirement>]) -> Vec<BandSize> {
-    let labels = size_labels(pattern);
-    labels
-        .into_iter()
-        .zip(sizes)
-        .map(|(size, requirement)| match requirement {
-            None => BandSize {
-                amount: "none".to_owned(),
-                small: Both { first: format!("for {size}"), second: String::new() },
-                size,
-            },
-            Some(one) => {
-                let length = shown.length(one.length);
-                match one.skeins {
-                    Some(skeins) => BandSize { amount: skeins_words(skeins.whole), small: length, size },
-                    None => BandSize {
-                        amount: length.first,
-                        small: Both { first: length.second, second: String::new() },
-                        size,
-                    },
-                }
-            }
-        })
-        .collect()
-}
-
-fn yarn_tables(shown: &Shown<'_>, pattern: &Pattern) -> Vec<YarnTable> {
-    let sizes = table_sizes(pattern);
-    let mut tables: Vec<YarnTable> = Vec::new();
-    let mut all: Vec<Vec<Option<Requirement>>> = Vec::new();
-    for use_of in pattern.yarn.iter().filter(|use_of| use_of.needs.is_some()) {
-        let each = requirements(shown, pattern, use_of);
-        let name = shown.yarn_link(use_of.yarn.as_ref().map(|yarn| yarn.reference()).as_ref()).title;
-        let title = use_of.colour.as_ref().map_or_else(|| name.clone(), |colour| format!("{colour}, {name}"));
-        let mut rows = vec![length_row(shown, each.iter().map(|one| one.map(|one| one.length)))];
-        if each.iter().flatten().all(|one| one.skeins.is_some()) {
-            rows.push(mass_row(shown, each.iter().map(|one| one.and_then(|one| one.mass))));
-            let show = |count: Option<Count>| {
-                count.map_or_else(no_value, |count| Both { first: hundredths(count), second: String::new() })
-            };
-            let exact =
-                each.iter().map(|one| show(one.and_then(|one| one.skeins).map(|skeins| skeins.exact))).collect();
-            let whole = each
-                .iter()
-                .map(|one| show(one.and_then(|one| one.skeins).and_then(|skeins| Count::from_whole(skeins.whole))))
-                .collect();
-            rows.push(SizeRow { label: "Skeins, unrounded".to_owned(), cells: exact, units: Both::default() });
-            rows.push(SizeRow { label: "Skeins to buy".to_owned(), cells: whole, units: Both::default() });
-        }
-        tables.push(YarnTable { title, table: SizeTable { sizes: sizes.clone(), rows } });
-        all.push(each);
-    }
-    if all.len() > 1 && all.len() == pattern.yarn.len() {
-        let mut rows = vec![length_row(shown, reckon::total(pattern).into_iter())];
-        if all.iter().flatten().flatten().all(|one| one.mass.is_some()) {
-            let sum = |size: usize| {
-                all.iter()
-                    .filter_map(|each| each.get(size).copied().flatten()?.mass)
-                    .map(Mass::nanograms)
-                    .fold(0_i64, i64::saturating_add)
-            };
-            rows.push(mass_row(shown, (0..pattern.size_count()).map(|size| Some(Mass::from_nanograms(sum(size))))));
-        }
-        tables.push(YarnTable { title: "All yarns".to_owned(), table: SizeTable { sizes, rows } });
-    }
-    tables
-}
-
-/// Returns a count to two decimals, trimmed, halves away from zero.
-fn hundredths(count: Count) -> String {
-    let near = crate::measure::rounding::divide_near(i128::from(count.thousandths()), 10)
-        .and_then(|near| i64::try_from(near).ok());
-    near.map_or_else(|| count.show(), |near| Count::from_thousandths(near.saturating_mul(10)).show())
-}
-
-fn length_row(shown: &Shown<'_>, lengths: impl Iterator<Item = Option<YarnLength>>) -> SizeRow {
-    let cells =
-        lengths.map(|length| length.map_or_else(no_value, |length| without_units(shown.length(length)))).collect();
-    SizeRow { label: "Length".to_owned(), cells, units: shown.both(|system| unit_of(system, "m", "yd")) }
-}
-
-fn mass_row(shown: &Shown<'_>, masses: impl Iterator<Item = Option<Mass>>) -> SizeRow {
-    let cells = masses.map(|mass| mass.map_or_else(no_value, |mass| without_units(shown.mass(mass)))).collect();
-    SizeRow { label: "Weight".to_owned(), cells, units: shown.both(|system| unit_of(system, "g", "oz")) }
-}
-
-fn without_units(both: Both) -> Both {
-    let number = |text: String| text.rsplit_once('\u{a0}').map_or(text.clone(), |(number, _)| number.to_owned());
-    Both { first: number(both.first), second: number(both.second) }
+    SizeRow { label, cells, units: shown.both(|system| words::unit(system, "cm", "in")) }
 }
 
 fn basis(shown: &Shown<'_>, pattern: &Pattern) -> String {
@@ -509,13 +359,33 @@ fn errata(shown: &Shown<'_>, pattern: &Pattern) -> Vec<ErratumView> {
         .collect()
 }
 
-/// Returns whose idea something is: a link where it is an entry readers may see, else words.
-fn source(shown: &Shown<'_>, source: &Words) -> Link {
+/// Returns where a pattern can be had, as far as readers may know; nowhere once it is retired.
+pub fn sales(shown: &Shown<'_>, pattern: &Pattern) -> Vec<SaleView> {
+    if pattern.stage() == Stage::Retired {
+        return Vec::new();
+    }
+    let sale = |sale: &Sale| {
+        Some(SaleView {
+            place: shown.public_link(&sale.place.reference())?,
+            url: sale.url.as_ref().map(|url| url.as_str().to_owned()),
+            price: sale.price.as_ref().map(|price| price.show()),
+            offer: sale.price.as_ref().map(|price| Offer { price: price.number(), currency: price.currency.clone() }),
+        })
+    };
+    pattern.sold_at.iter().filter_map(sale).collect()
+}
+
+/// Returns whose idea something is: a link where it is an entry, else words; nothing for an entry that readers may not
+/// know of.
+fn source(shown: &Shown<'_>, source: &Words) -> Option<Link> {
     match source {
-        Words::Reference(id) => shown.public_link(id).unwrap_or_default(),
+        Words::Reference(id) => shown.public_link(id),
         Words::Plain(text) => {
-            let person = crate::entry::Key::new(text).map(|key| Reference { kind: Kind::Person, key });
-            person.and_then(|id| shown.public_link(&id)).unwrap_or_else(|| Link { title: text.clone(), url: None })
+            let person = Key::new(text).map(|key| Reference { kind: Kind::Person, key });
+            match person.filter(|id| shown.catalogue.entry(id).is_some()) {
+                Some(id) => shown.public_link(&id),
+                None => Some(Link { title: text.clone(), url: None }),
+            }
         }
     }
 }

@@ -62,7 +62,7 @@ impl<'a> Shown<'a> {
         Link { title: entry.common.title.clone(), url: Some(self.addresses.local(&page_path(&entry.id))) }
     }
 
-    /// Returns an entry's lead picture, or the first of its text.
+    /// Returns an entry's lead picture.
     pub fn picture(&self, entry: &Entry) -> Option<Picture> {
         match &entry.common.picture {
             Some(address) => self.picture_of(address, entry.common.alt.as_deref().unwrap_or_default()),
@@ -157,7 +157,9 @@ impl<'a> Shown<'a> {
 
     /// Returns a yarn's band without any amount.
     pub fn band(&self, id: Option<&Reference>, shade: Option<&str>) -> Band {
-        let yarn: Option<&Yarn> = id.and_then(|id| self.catalogue.public_entry(id)?.yarn());
+        let yarn: Option<&Yarn> = id.and_then(|id| self.catalogue.public_yarn(id));
+        // The shade of a yarn that readers may not know of would tell which it is.
+        let shade = shade.filter(|_| id.is_none() || yarn.is_some());
         Band {
             yarn: self.yarn_link(id),
             shade: shade.map(words::sentence),

@@ -12,6 +12,13 @@ pub struct Both {
     pub second: String,
 }
 
+impl Both {
+    /// Returns what stands in a table where a size has no value.
+    pub fn none() -> Self {
+        Self { first: "–".to_owned(), second: "–".to_owned() }
+    }
+}
+
 /// A link to an entry, or only its words if it has no public page.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Link {

@@ -1,5 +1,15 @@
 //! Words that pages put together from facts.
 
+use crate::measure::System;
+
+/// Returns the unit of a system.
+pub fn unit(system: System, metric: &str, imperial: &str) -> String {
+    match system {
+        System::Metric => metric.to_owned(),
+        System::Imperial => imperial.to_owned(),
+    }
+}
+
 /// Returns a text with its first letter large.
 pub fn sentence(text: &str) -> String {
     let mut chars = text.chars();

@@ -9,7 +9,7 @@ mod progress;
 mod totals;
 mod used;
 
-pub use buy::{Requirement, Skeins, requirements, skeins, total};
+pub use buy::{Purchase, Requirement, Skeins, purchases, skeins, total};
 pub use check::check;
 pub use progress::latest_progress;
 pub use totals::{Year, by_year};

@@ -22,8 +22,11 @@ pub fn used(catalogue: &Catalogue, project: &Project) -> Vec<Usage> {
         .iter()
         .map(|yarn| {
             let Some(amount) = yarn.used else { return Usage::default() };
-            let put_up =
-                yarn.yarn.as_ref().and_then(|yarn| catalogue.yarn(&yarn.reference())).and_then(|yarn| yarn.put_up);
+            let put_up = yarn
+                .yarn
+                .as_ref()
+                .and_then(|yarn| catalogue.public_yarn(&yarn.reference()))
+                .and_then(|yarn| yarn.put_up);
             Usage { length: amount.length(put_up), mass: amount.mass(put_up) }
         })
         .collect()

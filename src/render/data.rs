@@ -89,7 +89,7 @@ fn one<'a>(shown: &Shown<'a>, entry: &'a Entry, pattern: &'a Pattern) -> OnePatt
         OneYarn {
             colour: use_of.colour.as_deref(),
             yarn: yarn.map(|yarn| yarn.common.title.as_str()),
-            shade: use_of.shade.as_deref(),
+            shade: use_of.shade.as_deref().filter(|_| use_of.yarn.is_none() || yarn.is_some()),
             metres,
         }
     });

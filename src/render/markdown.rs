@@ -4,6 +4,7 @@
 //! code stand in boxes that scroll by themselves, the time that begins a chapter's heading is marked, references become
 //! links and pictures their several sizes. A test runs the standard's own examples through here.
 
+use crate::entry::comment::without_comments;
 use crate::entry::prose::{Ids, level_number, options};
 use crate::entry::value::VideoTime;
 use crate::entry::{Key, Reference};
@@ -26,6 +27,11 @@ pub trait Resolve {
     /// Returns where a reference leads, or nothing if there is no such entry.
     fn entry(&self, id: &Reference) -> Option<Target>;
 
+    /// Returns an address of the text that is no reference as it must stand where the text is read.
+    fn address(&self, address: &str) -> String {
+        address.to_owned()
+    }
+
     /// Returns a picture of the studio as HTML, or nothing for a picture elsewhere.
     fn picture(&self, address: &str, alt: &str) -> Option<String>;
 }
@@ -43,7 +49,7 @@ pub fn to_html(source: &str, resolve: &dyn Resolve, first_level: u8) -> String {
         ids: Ids::default(),
         links: Vec::new(),
         tables: 0,
-        in_comment: false,
+
         out: Vec::with_capacity(events.len()),
     };
     dress.all(events);
@@ -97,8 +103,6 @@ struct Dress<'a> {
     ids: Ids,
     links: Vec<Open>,
     tables: usize,
-    /// Whether a comment is open that ends in a later piece of HTML.
-    in_comment: bool,
     out: Vec<Event<'a>>,
 }
 
@@ -149,15 +153,22 @@ impl<'a> Dress<'a> {
                     self.out.push(Event::Html(CowStr::from("</div>\n")));
                 }
                 Event::Start(Tag::CodeBlock(kind)) => self.code(&kind),
-                Event::Html(html) => {
-                    if let Some(seen) = self.without_comments(&html) {
+                Event::Start(Tag::HtmlBlock) => {
+                    // A block comes line by line, and a comment may span several.
+                    let mut block = String::new();
+                    for event in take_until(&mut events, |event| matches!(event, Event::End(TagEnd::HtmlBlock))) {
+                        if let Event::Html(line) | Event::Text(line) = event {
+                            block.push_str(&line);
+                        }
+                    }
+                    let (seen, _) = without_comments(&block);
+                    if !seen.trim().is_empty() {
                         self.out.push(Event::Html(CowStr::from(seen)));
                     }
                 }
                 Event::InlineHtml(html) => {
-                    if let Some(seen) = self.without_comments(&html) {
-                        self.out.push(Event::InlineHtml(CowStr::from(seen)));
-                    }
+                    let (seen, _) = without_comments(&html);
+                    self.out.push(Event::InlineHtml(CowStr::from(seen)));
                 }
                 Event::End(TagEnd::CodeBlock) => self.out.push(Event::Html(CowStr::from("</code></pre>\n"))),
                 other => self.out.push(other),
@@ -255,7 +266,7 @@ impl<'a> Dress<'a> {
         let reference = Reference::split(path).and_then(|(kind, key)| Some(Reference { kind, key: Key::new(key)? }));
         let target = reference.and_then(|reference| self.resolve.entry(&reference));
         let Some(target) = target else {
-            self.open_link(link_type, CowStr::from(address.to_owned()), title.clone(), id.clone());
+            self.open_link(link_type, CowStr::from(self.resolve.address(address)), title.clone(), id.clone());
             return None;
         };
         match target.url {
@@ -280,30 +291,6 @@ impl<'a> Dress<'a> {
         if let Some(Open::Link) | None = self.links.pop() {
             self.out.push(Event::End(TagEnd::Link));
         }
-    }
-
-    /// Returns a piece of HTML without comments, or nothing if it held nothing else: what a writer hides from the page must
-    /// not be in its source either. A comment may go on over several pieces.
-    fn without_comments(&mut self, html: &str) -> Option<String> {
-        let mut out = String::new();
-        let mut rest = html;
-        loop {
-            if self.in_comment {
-                let Some((_, after)) = rest.split_once("-->") else { break };
-                self.in_comment = false;
-                rest = after;
-            }
-            let Some((before, after)) = rest.split_once("<!--") else {
-                out.push_str(rest);
-                break;
-            };
-            out.push_str(before);
-            // `<!-->` and `<!--->` are whole comments (CommonMark 0.31.2, HTML comment).
-            let whole = after.strip_prefix('>').or_else(|| after.strip_prefix("->"));
-            self.in_comment = whole.is_none();
-            rest = whole.unwrap_or(after);
-        }
-        (!out.trim().is_empty()).then_some(out)
     }
 
     fn code(&mut self, kind: &CodeBlockKind<'_>) {

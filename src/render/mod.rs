@@ -15,7 +15,7 @@ pub use theme::Theme;
 
 use crate::entry::{Entry, Reference};
 use crate::finding::Finding;
-use crate::page::{Addresses, Page, Pages, Shown};
+use crate::page::{Addresses, Page, Pages, Shown, page_path};
 use markdown::{Resolve, Target};
 use rayon::prelude::*;
 
@@ -77,17 +77,20 @@ fn render_page(
 
 /// Returns an entry's text as HTML; with whole addresses where it is read away from the site, as in a feed.
 fn body(shown: &Shown<'_>, entry: &Entry, whole: bool) -> String {
-    markdown::to_html(entry.prose.source(), &Site { shown, whole }, 2)
+    let page = shown.addresses.whole(&page_path(&entry.id));
+    markdown::to_html(entry.prose.source(), &Site { shown, whole, page }, 2)
 }
 
 /// Resolves what a text refers to in the site.
 struct Site<'a> {
     shown: &'a Shown<'a>,
     whole: bool,
+    /// The whole address of the entry's page.
+    page: String,
 }
 
 impl Site<'_> {
-    fn address(&self, local: String) -> String {
+    fn local(&self, local: String) -> String {
         if self.whole { self.shown.whole_url(&local) } else { local }
     }
 }
@@ -95,7 +98,20 @@ impl Site<'_> {
 impl Resolve for Site<'_> {
     fn entry(&self, id: &Reference) -> Option<Target> {
         let link = self.shown.link(id)?;
-        Some(Target { title: link.title, url: link.url.map(|url| self.address(url)) })
+        Some(Target { title: link.title, url: link.url.map(|url| self.local(url)) })
+    }
+
+    fn address(&self, address: &str) -> String {
+        if !self.whole {
+            return address.to_owned();
+        }
+        match address.strip_prefix('#') {
+            Some(_) => format!("{}{address}", self.page),
+            None if address.starts_with('/') && !address.starts_with("//") => {
+                format!("{}{address}", self.shown.catalogue.studio.address())
+            }
+            None => address.to_owned(),
+        }
     }
 
     fn picture(&self, address: &str, alt: &str) -> Option<String> {

@@ -1,6 +1,6 @@
 //! The photos a site shows: which, in what sizes, and how each is made when it is needed.
 
-use super::picture::{Facts, Format, Variant, digest, variants};
+use super::picture::{Facts, Format, Variant, digest, other_colours, variants};
 use crate::catalogue::{Catalogue, PictureFile};
 use crate::finding::{Code, Finding, Severity};
 use crate::page::PictureSizes;
@@ -16,6 +16,16 @@ pub static PICTURE_UNREADABLE: Code = Code {
     why: "Readers would see a hole.",
     bad: "a photo whose copying was cut short",
     good: "the whole photo, as JPEG, PNG or WebP",
+};
+
+/// A photo in a wider range of colours than the web's.
+pub static PICTURE_COLOURS: Code = Code {
+    name: "picture-colours",
+    severity: Severity::Warning,
+    what: "A photo carries a colour profile other than sRGB, which is not kept.",
+    why: "Its colours come out a little duller, and yarn is chosen by them.",
+    bad: "a photo in Display P3, as many phones take it",
+    good: "the same photo, saved as sRGB",
 };
 
 /// One photo of the studio and the pictures to make of it.
@@ -47,23 +57,33 @@ pub fn photos(catalogue: &Catalogue, files: &dyn Files) -> (Vec<Photo>, Vec<Find
             lead.into_iter().chain(entry.prose.pictures.iter().filter_map(|picture| PictureFile::of(&picture.path))),
         );
     }
-    let read: Vec<Result<Photo, Finding>> = wanted.into_par_iter().filter_map(|file| photo(file, files)).collect();
+    let read: Vec<Result<(Photo, bool), Finding>> =
+        wanted.into_par_iter().filter_map(|file| photo(file, files)).collect();
     let mut photos = Vec::new();
     let mut findings = Vec::new();
     for one in read {
         match one {
-            Ok(photo) => photos.push(photo),
+            Ok((photo, true)) => {
+                let finding = Finding::new(
+                    &PICTURE_COLOURS,
+                    Place::whole(&photo.file.0),
+                    "the photo is not in sRGB, and its colours will change a little",
+                );
+                findings.push(finding.help("save it as sRGB; most programs that export pictures offer it"));
+                photos.push(photo);
+            }
+            Ok((photo, false)) => photos.push(photo),
             Err(finding) => findings.push(finding),
         }
     }
     (photos, findings)
 }
 
-/// Reads one photo; one that is missing was found by the catalogue already.
-fn photo(file: PictureFile, files: &dyn Files) -> Option<Result<Photo, Finding>> {
+/// Reads one photo, and whether its colours will change; one that is missing was found by the catalogue already.
+fn photo(file: PictureFile, files: &dyn Files) -> Option<Result<(Photo, bool), Finding>> {
     let bytes = files.read(&file.0).ok()?;
     Some(match Facts::read(&bytes) {
-        Ok(facts) => Ok(Photo { digest: digest(&bytes), variants: variants(&facts), file }),
+        Ok(facts) => Ok((Photo { digest: digest(&bytes), variants: variants(&facts), file }, other_colours(&bytes))),
         Err(error) => Err(Finding::new(&PICTURE_UNREADABLE, Place::whole(&file.0), error.to_string())),
     })
 }

@@ -1,7 +1,8 @@
 //! A studio on disk. This file is one of the few places that touch it.
 #![allow(clippy::disallowed_methods, reason = "reading the studio's files is this file's job")]
 
-use super::{FilePath, Files};
+use super::{FilePath, Files, Listing};
+use std::ffi::OsStr;
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
@@ -42,16 +43,23 @@ impl Disk {
 }
 
 impl Files for Disk {
-    fn list(&self) -> io::Result<Vec<FilePath>> {
-        let mut paths = Vec::new();
+    fn list(&self) -> io::Result<Listing> {
+        let mut listing = Listing::default();
         // A link is followed, since studios keep photos on another disk; walkdir ends a loop of links with an error.
         for entry in WalkDir::new(&self.root).follow_links(true).into_iter().filter_entry(ours) {
-            let entry = entry.map_err(io::Error::from)?;
-            if entry.file_type().is_file() {
-                paths.extend(self.relative(entry.path()));
+            match entry {
+                Ok(entry) if entry.file_type().is_file() => listing.paths.extend(self.relative(entry.path())),
+                Ok(_) => {}
+                Err(error) if error.depth() == 0 => return Err(io::Error::from(error)),
+                Err(error) => {
+                    // An editor's lock on an open file is often a hidden link that leads nowhere.
+                    let path =
+                        error.path().filter(|path| !is_hidden(path.file_name())).and_then(|path| self.relative(path));
+                    listing.refused.extend(path.map(|path| (path, io::Error::from(error))));
+                }
             }
         }
-        Ok(paths)
+        Ok(listing)
     }
 
     fn read(&self, path: &FilePath) -> io::Result<Vec<u8>> {
@@ -68,8 +76,12 @@ impl Disk {
     }
 }
 
+fn is_hidden(name: Option<&OsStr>) -> bool {
+    name.and_then(OsStr::to_str).is_some_and(|name| name.starts_with('.'))
+}
+
 fn ours(entry: &DirEntry) -> bool {
-    let hidden = entry.depth() > 0 && entry.file_name().to_str().is_some_and(|name| name.starts_with('.'));
+    let hidden = entry.depth() > 0 && is_hidden(Some(entry.file_name()));
     let made = entry.file_type().is_dir() && entry.depth() > 0 && entry.path().join(MADE).is_dir();
     !hidden && !made
 }

@@ -1,6 +1,6 @@
 //! A studio held as values, for tests.
 
-use super::{FilePath, Files};
+use super::{FilePath, Files, Listing};
 use std::collections::BTreeMap;
 use std::io;
 
@@ -22,8 +22,8 @@ impl Memory {
 }
 
 impl Files for Memory {
-    fn list(&self) -> io::Result<Vec<FilePath>> {
-        Ok(self.files.keys().cloned().collect())
+    fn list(&self) -> io::Result<Listing> {
+        Ok(Listing { paths: self.files.keys().cloned().collect(), refused: Vec::new() })
     }
 
     fn read(&self, path: &FilePath) -> io::Result<Vec<u8>> {

@@ -15,6 +15,15 @@ pub use text::{Text, Texts, Unreadable, load};
 
 use std::io;
 
+/// The files of a studio, in any order.
+#[derive(Debug, Default)]
+pub struct Listing {
+    /// The files.
+    pub paths: Vec<FilePath>,
+    /// Files and folders that the system refused, such as links that lead nowhere.
+    pub refused: Vec<(FilePath, io::Error)>,
+}
+
 /// Where a studio's files come from.
 ///
 /// Implementations list every file of the studio once, in any order, and read one whole file at a time.
@@ -22,8 +31,8 @@ pub trait Files: Sync {
     /// Returns the paths of all files below the studio's root, without hidden ones and earlier output.
     ///
     /// # Errors
-    /// If a folder cannot be listed.
-    fn list(&self) -> io::Result<Vec<FilePath>>;
+    /// If the studio's own folder cannot be listed; what is refused below it is among the result.
+    fn list(&self) -> io::Result<Listing>;
 
     /// Returns the bytes of one file.
     ///

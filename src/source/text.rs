@@ -1,6 +1,6 @@
 //! All texts of a studio, read once.
 
-use super::{FilePath, Files};
+use super::{FilePath, Files, Listing};
 use rayon::prelude::*;
 use std::collections::BTreeMap;
 use std::io;
@@ -73,14 +73,15 @@ impl Unreadable {
 /// # Errors
 /// If the studio's files cannot be listed at all.
 pub fn load(files: &dyn Files) -> io::Result<(Texts, Vec<Unreadable>)> {
-    let mut paths = files.list()?;
+    let Listing { mut paths, refused } = files.list()?;
     paths.sort();
     let (wanted, others): (Vec<_>, Vec<_>) = paths
         .into_iter()
         .partition(|path| TEXT_EXTENSIONS.contains(&path.extension().as_str()) && path.folder() != Some("themes"));
     let read: Vec<_> = wanted.into_par_iter().map(|path| (read_one(files, &path), path)).collect();
     let mut texts = Texts { others, ..Texts::default() };
-    let mut unreadable = Vec::new();
+    let mut unreadable: Vec<Unreadable> =
+        refused.into_iter().map(|(file, error)| Unreadable::System { file, error }).collect();
     for (result, path) in read {
         match result {
             Ok(text) => {

@@ -139,6 +139,23 @@ fn no_studio_is_one_clear_sentence() {
     }
 }
 
+/// An editor's lock on an open file is a hidden link that leads nowhere; it must not stop anything. Any other such link is
+/// told of.
+#[cfg(unix)]
+#[test]
+fn links_that_lead_nowhere_do_not_end_the_reading() {
+    let here = folder("links");
+    small_studio(&here);
+    std::os::unix::fs::symlink("somebody@somewhere.1", here.join("pages/.#about.md")).unwrap();
+    let proof = ballband(&["proof"], &here);
+    assert_eq!(out(&proof), "1 entry read: no findings\n", "{}", err(&proof));
+    std::os::unix::fs::symlink("nowhere.md", here.join("pages/gone.md")).unwrap();
+    std::os::unix::fs::symlink("..", here.join("pages/loop")).unwrap();
+    let proof = ballband(&["proof"], &here);
+    assert_eq!(proof.status.code(), Some(1));
+    assert_eq!(out(&proof).matches("error[unreadable-file]").count(), 2, "{}", out(&proof));
+}
+
 #[test]
 fn a_studio_is_found_from_a_folder_inside_it() {
     let here = folder("inside");

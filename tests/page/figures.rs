@@ -109,3 +109,38 @@ fn both_systems_are_shown_the_studios_first() {
         assert!(words.contains("4 mm") && words.contains("US 6") && words.contains("914"), "{words}");
     }
 }
+
+/// 91 m + 5 m of one yarn and shade are 96 m: with a tenth to spare 1.056 skeins of 100 m, so 2 and not 2 + 1.
+#[test]
+fn lines_of_one_yarn_and_shade_are_bought_together() {
+    let yarns = "wool:\n  title: Wool\n  put-up: 100 m / 50 g\n  shades: { moss: \"#5d6a3a\", fog: \"#b9b7b0\" }\n";
+    let pattern = "---\ntitle: Hat\npublished: 2026-03-14\nyarn:\n  - { colour: MC, yarn: wool, shade: moss, needs: 91 m }\n  - { colour: CC, yarn: wool, shade: moss, needs: 5 m }\n---\n";
+    let site_of = |pattern: &str| site(&[("yarns.yaml", yarns), ("patterns/hat.md", pattern)]);
+    let words = text(page(&site_of(pattern), "patterns/hat/index.html"));
+    assert!(words.contains("main colour (MC), contrast colour (CC)") && words.contains("2 skeins"), "{words}");
+    assert!(words.contains("1.06") && !words.contains("1 skein "), "{words}");
+    let apart = pattern.replacen("shade: moss, needs: 5 m", "shade: fog, needs: 5 m", 1);
+    let words = text(page(&site_of(&apart), "patterns/hat/index.html"));
+    assert!(words.contains("2 skeins") && words.contains("1 skein"), "{words}");
+}
+
+/// 91 m with a tenth to spare is 100.1 m: 1.001 skeins of 100 m. It must not read as one.
+#[test]
+fn more_than_a_skein_never_shows_as_one() {
+    let yarns = "wool:\n  title: Wool\n  put-up: 100 m / 50 g\n";
+    let pattern = "---\ntitle: Hat\npublished: 2026-03-14\nyarn: [ { yarn: wool, needs: 91 m } ]\n---\n";
+    let site = site(&[("yarns.yaml", yarns), ("patterns/hat.md", pattern)]);
+    assert!(text(page(&site, "patterns/hat/index.html")).contains("1.01"));
+}
+
+/// What she printed is shown as she wrote it: the put-up of a small ball, and both halves of a run.
+#[test]
+fn what_she_wrote_is_not_rounded_away() {
+    let yarns = "wool:\n  title: Wool\n  put-up: 22.5 m / 12.5 g\n";
+    let pattern = "---\ntitle: Hat\npublished: 2026-03-14\nsizes: S (M)\nneedles: [US 17]\nfinished:\n  chest: 34 (36) in / 86 (91) cm\nyarn: [ { yarn: wool, needs: 91 m } ]\n---\n";
+    let site = site(&[("yarns.yaml", yarns), ("patterns/hat.md", pattern)]);
+    let words = text(page(&site, "patterns/hat/index.html"));
+    assert!(words.contains("22.5 m / 12.5 g"), "{words}");
+    assert!(words.contains("86 91"), "{words}");
+    assert!(words.contains("US 17 12 to 12.75 mm"), "{words}");
+}

@@ -40,6 +40,33 @@ gull-worsted:
   ready: false
 ";
 
+/// What would give away a yarn that is not ready: its put-up, its weight, its shade, its maker.
+#[test]
+fn a_yarn_that_is_not_ready_gives_nothing_away() {
+    let yarns = "hidden:\n  title: zzsecret\n  ready: false\n  weight: Lace\n  put-up: 703 m / 45 g\n  shades: { zzsecret-shade: \"#123456\" }\n";
+    let pattern = "---\ntitle: Hat\npublished: 2026-03-14\nyarn: [ { yarn: hidden, shade: zzsecret-shade, needs: 700 m } ]\n---\n";
+    let project =
+        "---\ntitle: Mine\npattern: hat\nyarn: [ { yarn: hidden, shade: zzsecret-shade, used: 45 g } ]\n---\n";
+    let site =
+        crate::support::site(&[("yarns.yaml", yarns), ("patterns/hat.md", pattern), ("projects/mine.md", project)]);
+    for (path, text) in &site {
+        assert!(!text.to_lowercase().contains(MARK) && !text.contains("#123456"), "{path}");
+        if path.ends_with(".html") {
+            assert!(!text.contains("703") && !text.contains("Lace") && !text.contains("skein"), "{path}");
+        }
+    }
+}
+
+/// A person who is not ready is named nowhere, not even by key.
+#[test]
+fn a_person_who_is_not_ready_is_not_named() {
+    let people = "zzsecret-bob:\n  title: zzsecret\n  ready: false\n";
+    let pattern = "---\ntitle: Hat\npublished: 2026-03-14\nafter: [ { what: reeds, source: zzsecret-bob } ]\nsold at: [ { place: zzsecret-bob, url: \"https://zzsecret.example\", price: 7 GBP } ]\n---\n";
+    for (path, text) in crate::support::site(&[("people.yaml", people), ("patterns/hat.md", pattern)]) {
+        assert!(!text.contains(MARK), "{path}");
+    }
+}
+
 const FILES: [(&str, &str); 9] = [
     ("patterns/saltmarsh-yoke.md", PATTERN),
     ("projects/ferry.md", PROJECT),

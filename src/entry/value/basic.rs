@@ -1,12 +1,36 @@
 //! Texts, truth, whole numbers, lists and maps.
 
-use crate::entry::field::{Field, wrong_type};
+use crate::entry::field::{Field, WRONG_TYPE, wrong_type};
 use crate::entry::yaml::{Node, Notes, Trail, Yaml};
 
 impl Field for String {
     const WHAT: &'static str = "a text";
 
     fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
+        if let Yaml::Fraction(number) = node.value {
+            let message =
+                format!("`{}` is read as the number {number}, and may have been written otherwise", node.trail.key());
+            notes.value(
+                &WRONG_TYPE,
+                node,
+                message,
+                Some("put it in quotes, so that it stays as you write it".to_owned()),
+            );
+            return None;
+        }
+        if let Some(control) = node
+            .value
+            .scalar()
+            .and_then(|text| text.chars().find(|c| c.is_control() && !matches!(c, '\n' | '\r' | '\t')))
+        {
+            let message = format!(
+                "the text of `{}` holds the invisible character U+{:04X}",
+                node.trail.key(),
+                u32::from(control)
+            );
+            notes.value(&WRONG_TYPE, node, message, Some("take it out".to_owned()));
+            return None;
+        }
         match node.value.scalar().map(str::trim) {
             Some(text) if !text.is_empty() => Some(text.to_owned()),
             _ => {

@@ -20,7 +20,7 @@ pub use quantity::{BAD_QUANTITY, WEIGHT_UNKNOWN, Weight};
 pub use reference::{AnyRef, BAD_REFERENCE, Ref, Words};
 pub use run::{RUN_TAKEN_APART, broken_run};
 pub use time::VideoTime;
-pub use web::Web;
+pub use web::{SiteAddress, Web};
 
 /// The kinds a reference can be wanted of, as types.
 pub mod to {

@@ -104,6 +104,9 @@ impl Field for Words {
     fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
         let text = String::read(node, notes)?;
         if Reference::split(&text).is_none() {
+            if let Some(key) = Key::new(&text) {
+                notes.perhaps_refer(&Reference { kind: Kind::Person, key }, node);
+            }
             return Some(Self::Plain(text));
         }
         AnyRef::read(node, notes).map(|reference| Self::Reference(reference.0))

@@ -17,14 +17,49 @@ impl Web {
         clean.then(|| Self(text.to_owned()))
     }
 
-    /// Returns an address that leads nowhere (RFC 2606), where one is needed and none is known.
-    pub fn stand_in() -> Self {
-        Self("https://site.invalid".to_owned())
-    }
-
     /// Returns the address as text.
     pub fn as_str(&self) -> &str {
         &self.0
+    }
+}
+
+/// The address of the site itself: `https:` or `http:`, a host, and perhaps folders; no query and no fragment.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SiteAddress(Web);
+
+impl SiteAddress {
+    /// Returns the address, or nothing if it is none that pages can stand below.
+    pub fn parse(text: &str) -> Option<Self> {
+        let web = Web::parse(text)?;
+        let (scheme, rest) = web.as_str().split_once("://")?;
+        let host = rest.split('/').next().unwrap_or_default();
+        let clean = matches!(scheme, "https" | "http") && !host.is_empty() && !rest.contains(['?', '#']);
+        clean.then_some(Self(web))
+    }
+
+    /// Returns an address that leads nowhere (RFC 2606), where one is needed and none is known.
+    pub fn stand_in() -> Self {
+        Self(Web("https://site.invalid".to_owned()))
+    }
+
+    /// Returns the address without a slash at the end.
+    pub fn as_str(&self) -> &str {
+        self.0.as_str().trim_end_matches('/')
+    }
+}
+
+impl Field for SiteAddress {
+    const WHAT: &'static str = "the address of the site, like `https://example.org`";
+
+    fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
+        let web = Web::read(node, notes)?;
+        let address = Self::parse(web.as_str());
+        if address.is_none() {
+            let message = format!("`{}` cannot be the address of a site", web.as_str());
+            let help = "write `https://`, the host and perhaps a folder, without `?` or `#`".to_owned();
+            notes.value(&WRONG_TYPE, node, message, Some(help));
+        }
+        address
     }
 }
 

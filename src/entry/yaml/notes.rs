@@ -32,6 +32,19 @@ pub struct Note {
     pub help: Option<String>,
 }
 
+/// A reference met while a document is read.
+#[derive(Clone, Debug)]
+pub struct Met {
+    /// The entry referred to.
+    pub to: Reference,
+    /// The way to it.
+    pub steps: Steps,
+    /// Whether it stands in a private field.
+    pub private: bool,
+    /// Whether it may be no reference but a word.
+    pub perhaps: bool,
+}
+
 /// Collects notes while a document is read, and carries the studio's settings to those who read.
 #[derive(Debug)]
 pub struct Notes<'a> {
@@ -39,8 +52,8 @@ pub struct Notes<'a> {
     pub settings: &'a Settings,
     /// What was noticed so far.
     pub notes: Vec<Note>,
-    /// The references met so far, the way to each and whether it stands in a private field.
-    pub references: Vec<(Reference, Steps, bool)>,
+    /// The references met so far.
+    pub references: Vec<Met>,
     /// Whether the field being read is private.
     pub in_private: bool,
 }
@@ -75,7 +88,21 @@ impl<'a> Notes<'a> {
 
     /// Keeps a reference for the joining of all entries.
     pub fn refer(&mut self, reference: &Reference, node: &Node<'_>) {
-        self.references.push((reference.clone(), node.trail.steps(), self.in_private));
+        self.meet(reference, node, false);
+    }
+
+    /// Keeps a word that is a reference if there is such an entry, and a word otherwise.
+    pub fn perhaps_refer(&mut self, reference: &Reference, node: &Node<'_>) {
+        self.meet(reference, node, true);
+    }
+
+    fn meet(&mut self, reference: &Reference, node: &Node<'_>, perhaps: bool) {
+        self.references.push(Met {
+            to: reference.clone(),
+            steps: node.trail.steps(),
+            private: self.in_private,
+            perhaps,
+        });
     }
 
     fn add(

@@ -11,8 +11,11 @@ pub enum Yaml {
     Null,
     /// `true` or `false`.
     Bool(bool),
-    /// A number, as text that reads as the same number.
+    /// A whole number, as it is written.
     Number(String),
+    /// A number with a fraction or an exponent, as text that reads as the same number but may be written otherwise:
+    /// `1.10` has become `1.1`.
+    Fraction(String),
     /// Any other text.
     Text(String),
     /// A list.
@@ -27,7 +30,7 @@ impl Yaml {
         match self {
             Self::Null => "nothing",
             Self::Bool(_) => "true or false",
-            Self::Number(_) => "a number",
+            Self::Number(_) | Self::Fraction(_) => "a number",
             Self::Text(_) => "a text",
             Self::List(_) => "a list",
             Self::Map(_) => "keys and values",
@@ -39,7 +42,7 @@ impl Yaml {
         match self {
             Self::Bool(true) => Some("true"),
             Self::Bool(false) => Some("false"),
-            Self::Number(text) | Self::Text(text) => Some(text),
+            Self::Number(text) | Self::Fraction(text) | Self::Text(text) => Some(text),
             Self::Null | Self::List(_) | Self::Map(_) => None,
         }
     }
@@ -93,6 +96,14 @@ impl<'de> Visitor<'de> for Values {
     }
 
     fn visit_f64<E: Error>(self, value: f64) -> Result<Yaml, E> {
+        Ok(Yaml::Fraction(value.to_string()))
+    }
+
+    fn visit_i128<E: Error>(self, value: i128) -> Result<Yaml, E> {
+        Ok(Yaml::Number(value.to_string()))
+    }
+
+    fn visit_u128<E: Error>(self, value: u128) -> Result<Yaml, E> {
         Ok(Yaml::Number(value.to_string()))
     }
 
@@ -117,6 +128,9 @@ impl<'de> Visitor<'de> for Values {
         while let Some((key, value)) = entries.next_entry::<Yaml, Yaml>()? {
             let key = match &key {
                 Yaml::Null => String::from("~"),
+                Yaml::Fraction(number) => {
+                    return Err(A::Error::custom(format!("the key {number} is read as a number: put it in quotes")));
+                }
                 other => other.scalar().map(str::to_owned).ok_or_else(|| A::Error::custom("a key must be a text"))?,
             };
             map.push((key, value));

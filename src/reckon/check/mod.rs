@@ -3,23 +3,25 @@
 //! A check looks at the joined entries, public or not, and tells what disagrees at the smallest guilty place. To add
 //! one: a file here with its [`Code`](crate::finding::Code), a line in [`check`], and a case under `tests/cases`.
 
+mod both_systems;
 mod run_length;
 mod shade;
 mod size;
 
 use crate::catalogue::Catalogue;
 use crate::entry::Entry;
+use crate::entry::Placing;
 use crate::finding::Finding;
-use crate::source::Texts;
 use rayon::prelude::*;
 
 /// Runs every check over every entry.
-pub fn check(catalogue: &Catalogue, texts: &Texts) -> Vec<Finding> {
+pub fn check(catalogue: &Catalogue, placing: &Placing<'_>) -> Vec<Finding> {
     let check_one = |entry: &Entry| {
         let mut findings = Vec::new();
-        run_length::check(entry, texts, &mut findings);
-        shade::check(catalogue, entry, texts, &mut findings);
-        size::check(catalogue, entry, texts, &mut findings);
+        both_systems::check(entry, placing, &mut findings);
+        run_length::check(entry, placing, &mut findings);
+        shade::check(catalogue, entry, placing, &mut findings);
+        size::check(catalogue, entry, placing, &mut findings);
         findings
     };
     catalogue.entries.par_iter().flat_map_iter(check_one).collect()

@@ -1,10 +1,10 @@
 //! A shade must be one of its yarn's.
 
 use crate::catalogue::Catalogue;
+use crate::entry::Placing;
 use crate::entry::yaml::Step;
 use crate::entry::{Data, Entry, Reference};
 use crate::finding::{Code, Finding, Severity, nearest};
-use crate::source::Texts;
 
 /// A shade its yarn does not have.
 pub static UNKNOWN_SHADE: Code = Code {
@@ -17,7 +17,7 @@ pub static UNKNOWN_SHADE: Code = Code {
 };
 
 /// Finds the shades of a pattern or project that their yarns do not list; a yarn that lists none is not asked.
-pub fn check(catalogue: &Catalogue, entry: &Entry, texts: &Texts, findings: &mut Vec<Finding>) {
+pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     for (at, yarn, shade) in shades(entry) {
         let Some(shades) = catalogue.yarn(&yarn).map(|yarn| &yarn.shades).filter(|shades| !shades.0.is_empty()) else {
             continue;
@@ -26,7 +26,7 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, texts: &Texts, findings: &mut
             continue;
         }
         let place =
-            entry.origin.value(&[Step::Key(Box::from("yarn")), Step::Item(at), Step::Key(Box::from("shade"))], texts);
+            entry.origin.value(&[Step::Key(Box::from("yarn")), Step::Item(at), Step::Key(Box::from("shade"))], placing);
         let names = || shades.0.iter().map(|(name, _)| name.as_str());
         let help = match nearest(&shade, names()) {
             Some(near) => format!("did you mean `{near}`?"),

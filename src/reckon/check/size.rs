@@ -1,10 +1,12 @@
 //! A size must be one of its pattern's.
 
 use crate::catalogue::Catalogue;
+use crate::entry::Placing;
+use crate::entry::yaml::Step;
 use crate::entry::{Data, Entry, MadeFrom, Pattern};
 use crate::finding::{Code, Finding, Severity, nearest};
 use crate::measure::SizeNames;
-use crate::source::{Place, Texts};
+use crate::source::Place;
 
 /// A size its pattern does not have.
 pub static UNKNOWN_SIZE: Code = Code {
@@ -17,17 +19,23 @@ pub static UNKNOWN_SIZE: Code = Code {
 };
 
 /// Finds the sizes that a pattern's sample and testers, or a project of its own, name and the pattern does not.
-pub fn check(catalogue: &Catalogue, entry: &Entry, texts: &Texts, findings: &mut Vec<Finding>) {
+pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     match &entry.data {
         Data::Pattern(pattern) => {
+            // A finding is for the designer's eyes, so what is private may be looked at.
+            for (at, tester) in pattern.testers.for_desk().iter().enumerate() {
+                let way = [Step::Key(Box::from("testers")), Step::Item(at), Step::Key(Box::from("size"))];
+                let place = || entry.origin.value(&way, placing);
+                findings.extend(tester.size.as_ref().and_then(|size| one(pattern, size, place)));
+            }
             if let Some(sample) = &pattern.sample {
-                findings.extend(one(pattern, &sample.size, || entry.origin.field(&["sample", "size"], texts)));
+                findings.extend(one(pattern, &sample.size, || entry.origin.field(&["sample", "size"], placing)));
             }
         }
         Data::Project(project) => {
             let Some(MadeFrom::Own(of)) = &project.pattern else { return };
             let (Some(pattern), Some(size)) = (catalogue.pattern(&of.reference()), &project.size) else { return };
-            findings.extend(one(pattern, size, || entry.origin.field(&["size"], texts)));
+            findings.extend(one(pattern, size, || entry.origin.field(&["size"], placing)));
         }
         _ => {}
     }

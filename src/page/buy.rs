@@ -1,0 +1,175 @@
+//! The yarn a pattern has one buy: as ball bands, and in figures.
+
+use super::pattern::{size_labels, table_sizes};
+use super::view::{Band, BandSize, Both, SizeRow, SizeTable};
+use super::{Shown, words};
+use crate::entry::{Pattern, YarnUse};
+use crate::measure::rounding::divide_up;
+use crate::measure::{Count, Mass, YarnLength};
+use crate::reckon::{self, Purchase, Requirement};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// The figures of one yarn, or of all.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct YarnTable {
+    /// Which yarn: `MC, Heron DK`, or `All yarns`.
+    pub title: String,
+    /// The figures for each size.
+    pub table: SizeTable,
+}
+
+/// Returns the ball bands of what a pattern has one buy.
+pub fn bands(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Band> {
+    purchases(shown, pattern).iter().map(|purchase| band(shown, pattern, purchase)).collect()
+}
+
+fn purchases<'a>(shown: &Shown<'_>, pattern: &'a Pattern) -> Vec<Purchase<'a>> {
+    let yarn = |one: &'a YarnUse| shown.catalogue.public_yarn(&one.yarn.as_ref()?.reference());
+    reckon::purchases(pattern, shown.catalogue.studio.margin(), yarn)
+}
+
+fn role(use_of: &YarnUse) -> String {
+    match use_of.colour.as_deref() {
+        None => String::new(),
+        Some("MC") => "main colour (MC)".to_owned(),
+        Some("CC") => "contrast colour (CC)".to_owned(),
+        Some(label) => match label.strip_prefix("CC") {
+            Some(number) if number.bytes().all(|byte| byte.is_ascii_digit()) => {
+                format!("contrast colour {number} ({label})")
+            }
+            _ => format!("colour {label}"),
+        },
+    }
+}
+
+fn band(shown: &Shown<'_>, pattern: &Pattern, purchase: &Purchase<'_>) -> Band {
+    let known: Vec<Requirement> = purchase.sizes.iter().copied().flatten().collect();
+    let lengths: Vec<YarnLength> = known.iter().map(|one| one.length).collect();
+    let whole: Option<Vec<i64>> = known.iter().map(|one| one.skeins.map(|skeins| skeins.whole)).collect();
+    let bounds = whole.as_ref().and_then(|all| Some((*all.iter().min()?, *all.iter().max()?)));
+    let length = shown.length_range(&lengths).unwrap_or_default();
+    let unknown = match (known.is_empty(), bounds) {
+        (true, _) => "How much it takes is not known yet.",
+        (false, None) => "How it is sold is not known, so skeins cannot be told.",
+        (false, Some(_)) => "",
+    };
+    let roles: Vec<String> = purchase.uses.iter().map(|one| role(one)).filter(|role| !role.is_empty()).collect();
+    let first = purchase.uses.first();
+    let id = first.and_then(|one| one.yarn.as_ref()).map(|yarn| yarn.reference());
+    Band {
+        role: roles.join(", "),
+        amount: bounds.map_or_else(
+            || length.first.clone(),
+            |(low, high)| words::range(&skeins_words(low), &skeins_words(high)).replace(" skein to", " to"),
+        ),
+        small: if bounds.is_some() { length } else { Both { first: length.second.clone(), second: String::new() } },
+        sizes: if known.is_empty() { Vec::new() } else { band_sizes(shown, pattern, &purchase.sizes) },
+        unknown: unknown.to_owned(),
+        ..shown.band(id.as_ref(), first.and_then(|one| one.shade.as_deref()))
+    }
+}
+
+fn skeins_words(count: i64) -> String {
+    format!("{count} {}", if count == 1 { "skein" } else { "skeins" })
+}
+
+fn band_sizes(shown: &Shown<'_>, pattern: &Pattern, sizes: &[Option<Requirement>]) -> Vec<BandSize> {
+    let one = |(size, requirement): (String, &Option<Requirement>)| match requirement {
+        None => BandSize {
+            amount: "none".to_owned(),
+            small: Both { first: format!("for {size}"), second: String::new() },
+            size,
+        },
+        Some(one) => {
+            let length = shown.length(one.length);
+            let (amount, small) = match one.skeins {
+                Some(skeins) => (skeins_words(skeins.whole), length),
+                None => (length.first, Both { first: length.second, second: String::new() }),
+            };
+            BandSize { amount, small, size }
+        }
+    };
+    size_labels(pattern).into_iter().zip(sizes).map(one).collect()
+}
+
+/// Returns the figures of each purchase whose needs are known, and of all together if all are.
+pub fn tables(shown: &Shown<'_>, pattern: &Pattern) -> Vec<YarnTable> {
+    let sizes = table_sizes(pattern);
+    let purchases = purchases(shown, pattern);
+    let mut tables: Vec<YarnTable> = purchases
+        .iter()
+        .filter(|purchase| purchase.is_known())
+        .map(|purchase| table(shown, &sizes, purchase))
+        .collect();
+    if purchases.len() > 1 && purchases.iter().all(Purchase::is_known) {
+        let mut rows = vec![length_row(shown, reckon::total(pattern).into_iter())];
+        if purchases.iter().flat_map(|purchase| purchase.sizes.iter().flatten()).all(|one| one.mass.is_some()) {
+            rows.push(mass_row(shown, (0..pattern.size_count()).map(|size| total_mass(&purchases, size))));
+        }
+        tables.push(YarnTable { title: "All yarns".to_owned(), table: SizeTable { sizes, rows } });
+    }
+    tables
+}
+
+fn table(shown: &Shown<'_>, sizes: &[String], purchase: &Purchase<'_>) -> YarnTable {
+    let first = purchase.uses.first();
+    let name = shown.yarn_link(first.and_then(|one| one.yarn.as_ref()).map(|yarn| yarn.reference()).as_ref()).title;
+    let mut title: Vec<String> = purchase.uses.iter().filter_map(|one| one.colour.clone()).collect();
+    title.push(name);
+    let of = &purchase.sizes;
+    let mut rows = vec![length_row(shown, of.iter().map(|one| one.map(|one| one.length)))];
+    if of.iter().flatten().all(|one| one.skeins.is_some()) {
+        let cell = |count: Option<Count>| {
+            count.map_or_else(Both::none, |count| Both { first: hundredths_up(count), second: String::new() })
+        };
+        let exact = of.iter().map(|one| cell(one.and_then(|one| one.skeins).map(|skeins| skeins.exact)));
+        let whole = of.iter().map(|one| cell(one.and_then(|one| Count::from_whole(one.skeins?.whole))));
+        let spare = shown.catalogue.studio.margin().show();
+        rows.push(mass_row(shown, of.iter().map(|one| one.and_then(|one| one.mass))));
+        rows.push(SizeRow {
+            label: format!("Skeins, {spare} to spare"),
+            cells: exact.collect(),
+            units: Both::default(),
+        });
+        rows.push(SizeRow { label: "Skeins to buy".to_owned(), cells: whole.collect(), units: Both::default() });
+    }
+    YarnTable { title: title.join(", "), table: SizeTable { sizes: sizes.to_vec(), rows } }
+}
+
+/// Returns the mass of all yarns in one size; nothing for a size that uses none.
+fn total_mass(purchases: &[Purchase<'_>], size: usize) -> Option<Mass> {
+    let masses: Vec<Mass> = purchases.iter().filter_map(|one| one.sizes.get(size).copied().flatten()?.mass).collect();
+    let sum = masses.iter().try_fold(0_i64, |sum, mass| sum.checked_add(mass.nanograms()))?;
+    (!masses.is_empty()).then(|| Mass::from_nanograms(sum))
+}
+
+/// Returns a count to two decimals, trimmed, rounded up: more than one skein never shows as one.
+fn hundredths_up(count: Count) -> String {
+    let up = divide_up(i128::from(count.thousandths()), 10).and_then(|up| i64::try_from(up).ok());
+    up.map_or_else(|| count.show(), |up| Count::from_thousandths(up.saturating_mul(10)).show())
+}
+
+fn length_row(shown: &Shown<'_>, lengths: impl Iterator<Item = Option<YarnLength>>) -> SizeRow {
+    let cell =
+        |length: Option<YarnLength>| length.map_or_else(Both::none, |length| without_units(shown.length(length)));
+    SizeRow {
+        label: "Length".to_owned(),
+        cells: lengths.map(cell).collect(),
+        units: shown.both(|system| words::unit(system, "m", "yd")),
+    }
+}
+
+fn mass_row(shown: &Shown<'_>, masses: impl Iterator<Item = Option<Mass>>) -> SizeRow {
+    let cell = |mass: Option<Mass>| mass.map_or_else(Both::none, |mass| without_units(shown.mass(mass)));
+    SizeRow {
+        label: "Weight".to_owned(),
+        cells: masses.map(cell).collect(),
+        units: shown.both(|system| words::unit(system, "g", "oz")),
+    }
+}
+
+fn without_units(both: Both) -> Both {
+    let number = |text: String| text.rsplit_once('\u{a0}').map_or(text.clone(), |(number, _)| number.to_owned());
+    Both { first: number(both.first), second: number(both.second) }
+}
