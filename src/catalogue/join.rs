@@ -5,6 +5,7 @@ use crate::entry::Placing;
 use crate::entry::value::Date;
 use crate::entry::{Entries, Entry, Kind, Mention, Reference, Studio};
 use crate::finding::{Code, Finding, Severity, nearest};
+use crate::source::Place;
 use rayon::prelude::*;
 
 /// A reference that leads nowhere.
@@ -51,6 +52,7 @@ pub fn join(entries: Entries, studio: Studio, with: Join<'_>) -> (Catalogue, Vec
             for mention in entry.mentions.iter().filter(|mention| !known.has(&mention.to) && !known.is_word(mention)) {
                 findings.push(unknown(entry, mention, &known, with.placing));
             }
+            findings.extend(headings(&entries, entry));
             pictures::check(entry, with.placing, &mut findings);
             findings.extend(reserved(entry, with.placing));
             findings
@@ -107,6 +109,33 @@ fn unknown(entry: &Entry, mention: &Mention, known: &Known<'_>, placing: &Placin
         (None, None) => format!("add `{0}/{1}.md`, or `{1}:` to `{0}.yaml`", wanted.kind.folder(), wanted.key),
     };
     Finding::new(&UNKNOWN_REFERENCE, place, format!("there is no `{wanted}`")).help(help)
+}
+
+/// Finds references to headings that their entry does not have.
+fn headings(entries: &Entries, entry: &Entry) -> Vec<Finding> {
+    let wanted = entry.prose.references.iter().filter_map(|reference| Some((reference, reference.heading.as_ref()?)));
+    let missing = wanted.filter_map(|(reference, heading)| {
+        let target = &entries.entries.get(&reference.to)?.prose.headings;
+        // The theme's own parts of a page begin with its name.
+        if target.iter().any(|one| one.id == *heading) || heading.starts_with("leaflet-") {
+            return None;
+        }
+        let near = nearest(heading, target.iter().map(|one| one.id.as_str()));
+        let with_prefix = target.iter().map(|one| one.id.as_str()).find(|id| id.strip_prefix("on-") == Some(heading));
+        let help = match (with_prefix.or(near), target.as_slice()) {
+            (Some(near), _) => format!("did you mean `#{near}`?"),
+            (None, []) => "it has no headings; link to the entry itself".to_owned(),
+            (None, _) => {
+                format!("it has {}", target.iter().map(|one| format!("`#{}`", one.id)).collect::<Vec<_>>().join(", "))
+            }
+        };
+        let place = Place { file: entry.origin.file.clone(), span: reference.at.clone() };
+        Some(
+            Finding::new(&UNKNOWN_REFERENCE, place, format!("`{}` has no heading `{heading}`", reference.to))
+                .help(help),
+        )
+    });
+    missing.collect()
 }
 
 fn reserved(entry: &Entry, placing: &Placing<'_>) -> Option<Finding> {

@@ -42,6 +42,8 @@ pub fn options() -> Options {
 pub struct ProseReference {
     /// The entry meant.
     pub to: Reference,
+    /// The heading meant, if one is.
+    pub heading: Option<String>,
     /// The whole link, in bytes of the file.
     pub at: Range<usize>,
 }
@@ -136,12 +138,24 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
     let mut heading: Option<(HeadingLevel, Option<String>, Range<usize>, String)> = None;
     let mut picture: Option<String> = None;
     let mut outside: Option<OutsideLink> = None;
+    let mut in_code = false;
     let mut block: Option<(String, usize)> = None;
+    // Runs of plain text, where a link that is none would stand.
+    let mut plain: Vec<Range<usize>> = Vec::new();
     let mut in_opening = false;
     // Whether the words that come are an autolink's address, for which the entry's title stands.
     let mut titled = false;
     for (event, range) in Parser::new_ext(source, options()).into_offset_iter() {
         let at = range.start + body.start..range.end + body.start;
+        match &event {
+            Event::Start(Tag::CodeBlock(_)) => in_code = true,
+            Event::End(TagEnd::CodeBlock) => in_code = false,
+            Event::Text(_) if !in_code => match plain.last_mut() {
+                Some(last) if last.end == at.start => last.end = at.end,
+                _ => plain.push(at.clone()),
+            },
+            _ => {}
+        }
         match event {
             Event::Start(Tag::Link { link_type, dest_url, .. }) => {
                 if dest_url.starts_with("https://") || dest_url.starts_with("http://") {
@@ -216,6 +230,7 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
             _ => {}
         }
     }
+    findings.extend(plain.into_iter().filter_map(|at| looks_meant(file, text, at)));
     prose
 }
 
@@ -225,10 +240,10 @@ fn refer(file: &FilePath, address: &str, at: Range<usize>, prose: &mut Prose, fi
         findings.extend(misspelt_kind(file, address, at));
         return false;
     };
-    let (key, _) = rest.split_once('#').unwrap_or((rest, ""));
+    let (key, heading) = rest.split_once('#').map_or((rest, None), |(key, heading)| (key, Some(heading.to_owned())));
     match Key::new(key) {
         Some(key) => {
-            prose.references.push(ProseReference { to: Reference { kind, key }, at });
+            prose.references.push(ProseReference { to: Reference { kind, key }, heading, at });
             true
         }
         None => {
@@ -242,6 +257,31 @@ fn refer(file: &FilePath, address: &str, at: Range<usize>, prose: &mut Prose, fi
             false
         }
     }
+}
+
+/// Finds a reference or a picture that Markdown takes for plain words, mostly because of a space in it.
+fn looks_meant(file: &FilePath, text: &str, at: Range<usize>) -> Option<Finding> {
+    let words = text.get(at.clone())?;
+    let (start, open) = words.char_indices().find_map(|(start, _)| {
+        let rest = words.get(start..)?;
+        let reference = |rest: &str| Reference::split(rest).is_some();
+        let open = ["<", "]("].into_iter().find(|open| rest.strip_prefix(open).is_some_and(reference));
+        let picture = || rest.strip_prefix("](").filter(|rest| rest.starts_with("photos/")).map(|_| "](");
+        Some((start, open.or_else(picture)?))
+    })?;
+    let rest = words.get(start..)?;
+    let close = if open == "<" { '>' } else { ')' };
+    let end = rest.find(close).map_or(rest.len(), |end| end + 1);
+    let place = Place { file: file.clone(), span: at.start + start..at.start + start + end };
+    let inside = rest.get(open.len()..end).unwrap_or_default().trim_end_matches(close);
+    let finding = Finding::new(&BAD_REFERENCE, place, format!("`{inside}` is not read as a link"));
+    let help = match Reference::split(inside) {
+        Some((kind, key)) => {
+            format!("a key is lower-case letters, digits and hyphens: `{}:{}`", kind.word(), Key::like(key))
+        }
+        None => format!("put an address with spaces in angle brackets: `](<{inside}>)`"),
+    };
+    Some(finding.help(help))
 }
 
 /// Finds an address whose scheme is nearly a kind: `patterns:reeds`, `Pattern:reeds`.

@@ -150,6 +150,7 @@ pub fn read(texts: &Texts, unreadable: &[Unreadable]) -> (Entries, Vec<Finding>)
             }
         }
     }
+    findings.extend(texts.others.iter().filter(|path| is_text_of_another_kind(path)).map(stray));
     for path in unreadable.iter().map(Unreadable::file) {
         match room(path) {
             Room::Entry(kind) => all.broken.extend(Key::new(path.stem()).map(|key| Reference { kind, key })),
@@ -460,7 +461,17 @@ fn bad_file_name(path: &FilePath) -> Finding {
     Finding::new(&BAD_KEY, Place::whole(path), format!("`{}` cannot be the key of an entry", path.stem())).help(help)
 }
 
+/// Returns whether a file in a kind's folder was meant as an entry and saved as something else.
+fn is_text_of_another_kind(path: &FilePath) -> bool {
+    let kind = path.folder().is_some_and(|folder| Kind::of_folder(folder).is_some());
+    kind && matches!(path.extension().as_str(), "txt" | "text" | "mdown" | "mkd" | "doc" | "docx" | "odt" | "rtf")
+}
+
 fn stray(path: &FilePath) -> Finding {
+    if is_text_of_another_kind(path) {
+        let finding = Finding::new(&STRAY_FILE, Place::whole(path), "the file is not Markdown and is not on the site");
+        return finding.help(format!("save it as plain text with the name `{}.md`", Key::like(path.stem())));
+    }
     let yaml = matches!(path.extension().as_str(), "yaml" | "yml");
     let name = if yaml { path.stem() } else { path.folder().unwrap_or_default() };
     let near = nearest(name, Kind::ALL.map(Kind::folder));

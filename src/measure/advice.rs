@@ -25,6 +25,14 @@ impl Problem {
                     "write whole numbers without a separator, and decimals with a point".to_owned()
                 }
             }
+            // Three figures after the comma are thousands to most; a decimal point there would make it a thousandth.
+            Self::CommaDecimal { written } if thousands(written) => {
+                format!(
+                    "write `{}` without a separator, or `{}` for two values",
+                    written.replace(',', ""),
+                    written.replace(',', ", ")
+                )
+            }
             Self::CommaDecimal { written } => format!(
                 "write `{}` for one value or `{}` for two; where decimals take a comma, separate sizes with `;`",
                 written.replace(',', "."),
@@ -82,13 +90,31 @@ impl Problem {
     }
 }
 
+fn thousands(written: &str) -> bool {
+    written
+        .split_once(',')
+        .is_some_and(|(_, after)| after.len() == 3 && after.bytes().all(|byte| byte.is_ascii_digit()))
+}
+
+/// A share of one, as a writer of spreadsheets gives it, in hundredths: `0.1` is 10%. Other numbers stay as they are.
+fn hundredfold(number: &str) -> String {
+    let Some(decimals) = number.strip_prefix("0.").filter(|rest| rest.bytes().all(|byte| byte.is_ascii_digit())) else {
+        return number.to_owned();
+    };
+    let padded = format!("{decimals:0<2}");
+    let (whole, rest) = padded.split_at(2);
+    let whole = whole.trim_start_matches('0');
+    let whole = if whole.is_empty() { "0" } else { whole };
+    if rest.is_empty() { whole.to_owned() } else { format!("{whole}.{rest}") }
+}
+
 fn either(number: &str, units: &[&str]) -> String {
     let mut out = String::from("write ");
     // Three choices are enough to see the pattern.
     let shown: Vec<String> = units
         .iter()
         .take(3)
-        .map(|unit| if *unit == "%" { format!("`{number}%`") } else { format!("`{number} {unit}`") })
+        .map(|unit| if *unit == "%" { format!("`{}%`", hundredfold(number)) } else { format!("`{number} {unit}`") })
         .collect();
     out.push_str(&shown.join(" or "));
     out

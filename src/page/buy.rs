@@ -54,8 +54,12 @@ fn band(shown: &Shown<'_>, pattern: &Pattern, purchase: &Purchase<'_>) -> Band {
         (false, None) => "How it is sold is not known, so skeins cannot be told.",
         (false, Some(_)) => "",
     };
-    let roles: Vec<String> = purchase.uses.iter().map(|one| role(one)).filter(|role| !role.is_empty()).collect();
+    let mut roles: Vec<String> = purchase.uses.iter().map(|one| role(one)).filter(|role| !role.is_empty()).collect();
     let first = purchase.uses.first();
+    let yarn = first.and_then(|one| shown.catalogue.public_yarn(&one.yarn.as_ref()?.reference()));
+    if yarn.is_some_and(|yarn| yarn.discontinued == Some(true)) {
+        roles.push("no longer made".to_owned());
+    }
     let id = first.and_then(|one| one.yarn.as_ref()).map(|yarn| yarn.reference());
     Band {
         role: roles.join(", "),
@@ -106,6 +110,14 @@ pub fn tables(shown: &Shown<'_>, pattern: &Pattern) -> Vec<YarnTable> {
         let mut rows = vec![length_row(shown, reckon::total(pattern).into_iter())];
         if purchases.iter().flat_map(|purchase| purchase.sizes.iter().flatten()).all(|one| one.mass.is_some()) {
             rows.push(mass_row(shown, (0..pattern.size_count()).map(|size| total_mass(&purchases, size))));
+            let total = |size: usize| {
+                let whole =
+                    purchases.iter().filter_map(|one| Some(one.sizes.get(size).copied().flatten()?.skeins?.whole));
+                let sum = whole.fold(0_i64, i64::saturating_add);
+                Both { first: sum.to_string(), second: String::new() }
+            };
+            let cells = (0..pattern.size_count()).map(total).collect();
+            rows.push(SizeRow { label: "Skeins to buy".to_owned(), cells, units: Both::default() });
         }
         tables.push(YarnTable { title: "All yarns".to_owned(), table: SizeTable { sizes, rows } });
     }

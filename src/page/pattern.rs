@@ -222,6 +222,10 @@ fn facts(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Fact> {
             if system == shown.system { format!("{head}{}", over.show(system, inch)) } else { over.show(system, inch) }
         })];
         parts.extend(gauge.stitch.iter().map(|stitch| Both { first: stitch.clone(), second: String::new() }));
+        parts.extend(gauge.needle.as_ref().map(|needle| {
+            let Both { first, second } = needle_words(shown, needle);
+            Both { first: format!("on {first}"), second }
+        }));
         add("Gauge".to_owned(), parts);
     }
     add("Needles".to_owned(), pattern.needles.iter().map(|needle| needle_words(shown, needle)).collect());

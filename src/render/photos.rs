@@ -1,6 +1,6 @@
 //! The photos a site shows: which, in what sizes, and how each is made when it is needed.
 
-use super::picture::{Facts, Format, Variant, digest, other_colours, variants};
+use super::picture::{Facts, Format, Variant, check_whole, digest, other_colours, variants};
 use crate::catalogue::{Catalogue, PictureFile};
 use crate::finding::{Code, Finding, Severity};
 use crate::page::PictureSizes;
@@ -82,7 +82,7 @@ pub fn photos(catalogue: &Catalogue, files: &dyn Files) -> (Vec<Photo>, Vec<Find
 /// Reads one photo, and whether its colours will change; one that is missing was found by the catalogue already.
 fn photo(file: PictureFile, files: &dyn Files) -> Option<Result<(Photo, bool), Finding>> {
     let bytes = files.read(&file.0).ok()?;
-    Some(match Facts::read(&bytes) {
+    Some(match Facts::read(&bytes).and_then(|facts| check_whole(&bytes).map(|()| facts)) {
         Ok(facts) => Ok((Photo { digest: digest(&bytes), variants: variants(&facts), file }, other_colours(&bytes))),
         Err(error) => Err(Finding::new(&PICTURE_UNREADABLE, Place::whole(&file.0), error.to_string())),
     })

@@ -351,6 +351,15 @@ fn damage(bytes: &[u8], format: Source, error: image::ImageError) -> PictureErro
     if whole(bytes, format) { PictureError::Damaged(error.to_string()) } else { PictureError::Cut }
 }
 
+/// Returns whether a photo is one that can be read and reaches to its own end, without decoding it.
+///
+/// # Errors
+/// [`PictureError`] if it is no photo, or is cut short.
+pub fn check_whole(bytes: &[u8]) -> Result<(), PictureError> {
+    let format = sniff(bytes)?;
+    if whole(bytes, format) { Ok(()) } else { Err(PictureError::Cut) }
+}
+
 /// Whether the file reaches to its own end.
 ///
 /// The JPEG reader fills what is missing with grey, which nobody would see before the site is out.

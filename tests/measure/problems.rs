@@ -186,7 +186,7 @@ fn in_a_run_of_measurements() {
 #[test]
 fn in_a_run_of_lengths_with_thousands() {
     let read = |text: &str| read_run::<YarnLength>(text, RunStyle::default(), Inch::TRADE);
-    let help = "write `1.085` for one value or `1, 085` for two; where decimals take a comma, separate sizes with `;`";
+    let help = "write `1085` without a separator, or `1, 085` for two values";
     check(
         &[
             ("820 (905, 990, 1,085) m", "1,085", "comma-decimal", help),
@@ -297,7 +297,7 @@ fn in_needles_prices_and_shares() {
     check(
         &[
             ("10", "10", "no-unit", "write `10%`"),
-            ("0.1", "0.1", "no-unit", "write `0.1%`"),
+            ("0.1", "0.1", "no-unit", "write `10%`"),
             ("33.333%", "33.333", "too-fine", "write it with at most 2 decimals"),
         ],
         Percent::parse,
