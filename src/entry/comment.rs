@@ -39,7 +39,7 @@ pub fn without_comments(html: &str) -> (String, Option<usize>) {
 
 /// Returns where a tag ends, quotes respected; a lone `<` is a tag of one byte.
 fn end_of_tag(tag: &str) -> usize {
-    if !tag.bytes().nth(1).is_some_and(|byte| byte.is_ascii_alphabetic() || matches!(byte, b'/' | b'!' | b'?')) {
+    if !tag.as_bytes().get(1).is_some_and(|byte| byte.is_ascii_alphabetic() || matches!(byte, b'/' | b'!' | b'?')) {
         return 1;
     }
     let mut quote = None;
