@@ -262,13 +262,12 @@ fn refer(file: &FilePath, address: &str, at: Range<usize>, prose: &mut Prose, fi
 /// Finds a reference or a picture that Markdown takes for plain words, mostly because of a space in it.
 fn looks_meant(file: &FilePath, text: &str, at: Range<usize>) -> Option<Finding> {
     let words = text.get(at.clone())?;
-    let (start, open) = words.char_indices().find_map(|(start, _)| {
-        let rest = words.get(start..)?;
-        let reference = |rest: &str| Reference::split(rest).is_some();
-        let open = ["<", "]("].into_iter().find(|open| rest.strip_prefix(open).is_some_and(reference));
-        let picture = || rest.strip_prefix("](").filter(|rest| rest.starts_with("photos/")).map(|_| "](");
-        Some((start, open.or_else(picture)?))
-    })?;
+    // Two searches for rare signs, since every text of every studio comes through here.
+    let is_reference = |rest: &&str| Reference::split(rest).is_some();
+    let angle = words.match_indices('<').find(|(start, _)| words.get(start + 1..).filter(is_reference).is_some());
+    let meant = |rest: &&str| Reference::split(rest).is_some() || rest.starts_with("photos/");
+    let round = words.match_indices("](").find(|(start, _)| words.get(start + 2..).filter(meant).is_some());
+    let (start, open) = angle.or(round)?;
     let rest = words.get(start..)?;
     let close = if open == "<" { '>' } else { ')' };
     let end = rest.find(close).map_or(rest.len(), |end| end + 1);

@@ -1,7 +1,7 @@
 //! The yarn a pattern has one buy: as ball bands, and in figures.
 
 use super::pattern::{size_labels, table_sizes};
-use super::view::{Band, BandSize, Both, SizeRow, SizeTable};
+use super::view::{Amount, Band, BandSize, Both, SizeRow, SizeTable};
 use super::{Shown, words};
 use crate::entry::{Pattern, YarnUse};
 use crate::measure::rounding::divide_up;
@@ -63,10 +63,11 @@ fn band(shown: &Shown<'_>, pattern: &Pattern, purchase: &Purchase<'_>) -> Band {
     let id = first.and_then(|one| one.yarn.as_ref()).map(|yarn| yarn.reference());
     Band {
         role: roles.join(", "),
-        amount: bounds.map_or_else(
-            || length.first.clone(),
-            |(low, high)| words::range(&skeins_words(low), &skeins_words(high)).replace(" skein to", " to"),
-        ),
+        amount: match bounds {
+            None => Amount::of(&length.first),
+            Some((low, high)) if low == high => skeins_amount(high),
+            Some((low, high)) => Amount { figure: format!("{low} to {high}"), ..skeins_amount(high) },
+        },
         small: if bounds.is_some() { length } else { Both { first: length.second.clone(), second: String::new() } },
         sizes: if known.is_empty() { Vec::new() } else { band_sizes(shown, pattern, &purchase.sizes) },
         unknown: unknown.to_owned(),
@@ -74,22 +75,20 @@ fn band(shown: &Shown<'_>, pattern: &Pattern, purchase: &Purchase<'_>) -> Band {
     }
 }
 
-fn skeins_words(count: i64) -> String {
-    format!("{count} {}", if count == 1 { "skein" } else { "skeins" })
+fn skeins_amount(count: i64) -> Amount {
+    Amount { figure: count.to_string(), unit: if count == 1 { "skein" } else { "skeins" }.to_owned() }
 }
 
 fn band_sizes(shown: &Shown<'_>, pattern: &Pattern, sizes: &[Option<Requirement>]) -> Vec<BandSize> {
     let one = |(size, requirement): (String, &Option<Requirement>)| match requirement {
-        None => BandSize {
-            amount: "none".to_owned(),
-            small: Both { first: format!("for {size}"), second: String::new() },
-            size,
-        },
+        None => {
+            BandSize { amount: Amount { figure: "none".to_owned(), unit: String::new() }, small: Both::default(), size }
+        }
         Some(one) => {
             let length = shown.length(one.length);
             let (amount, small) = match one.skeins {
-                Some(skeins) => (skeins_words(skeins.whole), length),
-                None => (length.first, Both { first: length.second, second: String::new() }),
+                Some(skeins) => (skeins_amount(skeins.whole), length),
+                None => (Amount::of(&length.first), Both { first: length.second, second: String::new() }),
             };
             BandSize { amount, small, size }
         }
@@ -163,8 +162,9 @@ fn hundredths_up(count: Count) -> String {
 }
 
 fn length_row(shown: &Shown<'_>, lengths: impl Iterator<Item = Option<YarnLength>>) -> SizeRow {
-    let cell =
-        |length: Option<YarnLength>| length.map_or_else(Both::none, |length| without_units(shown.length(length)));
+    let cell = |length: Option<YarnLength>| {
+        length.map_or_else(Both::none, |length| shown.both(|system| number(length.show(system))))
+    };
     SizeRow {
         label: "Length".to_owned(),
         cells: lengths.map(cell).collect(),
@@ -173,7 +173,7 @@ fn length_row(shown: &Shown<'_>, lengths: impl Iterator<Item = Option<YarnLength
 }
 
 fn mass_row(shown: &Shown<'_>, masses: impl Iterator<Item = Option<Mass>>) -> SizeRow {
-    let cell = |mass: Option<Mass>| mass.map_or_else(Both::none, |mass| without_units(shown.mass(mass)));
+    let cell = |mass: Option<Mass>| mass.map_or_else(Both::none, |mass| shown.both(|system| number(mass.show(system))));
     SizeRow {
         label: "Weight".to_owned(),
         cells: masses.map(cell).collect(),
@@ -181,7 +181,8 @@ fn mass_row(shown: &Shown<'_>, masses: impl Iterator<Item = Option<Mass>>) -> Si
     }
 }
 
-fn without_units(both: Both) -> Both {
-    let number = |text: String| text.rsplit_once('\u{a0}').map_or(text.clone(), |(number, _)| number.to_owned());
-    Both { first: number(both.first), second: number(both.second) }
+/// Returns a quantity without its unit.
+fn number(mut shown: String) -> String {
+    shown.truncate(shown.rfind(' ').unwrap_or(shown.len()));
+    shown
 }

@@ -1,6 +1,6 @@
 //! A project's page, and projects in lists.
 
-use super::view::{Band, Both, Head, Line, Link, Picture, ProjectItem, Source};
+use super::view::{Amount, Band, Both, Head, Line, Link, Picture, ProjectItem, Source};
 use super::{Shown, lists, page_path, words};
 use crate::entry::{Entry, Kind, MadeFrom, Project, Reference};
 use crate::measure::{Mass, YarnLength};
@@ -188,7 +188,7 @@ fn bands(shown: &Shown<'_>, project: &Project, usage: &[Usage]) -> Vec<Band> {
                     }
                     _ => String::new(),
                 },
-                amount,
+                amount: Amount::of(&amount),
                 ..shown.band(used.yarn.as_ref().map(|yarn| yarn.reference()).as_ref(), used.shade.as_deref())
             }
         })

@@ -1,6 +1,6 @@
 //! What all page builders share: the catalogue, addresses, pictures, and how quantities are worded.
 
-use super::view::{Band, Both, Link, Picture};
+use super::view::{Amount, Band, Both, Link, Picture};
 use super::{Addresses, page_path, words};
 use crate::catalogue::{Catalogue, PictureFile, Visibility};
 use crate::entry::prose::Opening;
@@ -168,7 +168,7 @@ impl<'a> Shown<'a> {
             weight: yarn.and_then(|yarn| yarn.weight.as_ref()).map(|weight| weight.words.clone()),
             put_up: yarn.and_then(|yarn| yarn.put_up).map(|put_up| self.put_up(put_up)),
             role: String::new(),
-            amount: String::new(),
+            amount: Amount::default(),
             small: Both::default(),
             sizes: Vec::new(),
             unknown: String::new(),

@@ -214,7 +214,7 @@ pub struct Band {
     /// What it is used for here: `main colour (MC)`; may be empty.
     pub role: String,
     /// How much of it, in large figures: `4 to 8 skeins`; may be empty where it cannot be told.
-    pub amount: String,
+    pub amount: Amount,
     /// Small print below: `820 to 1,550 m`; may be empty.
     pub small: Both,
     /// The same for each size of a pattern, in the order of its sizes; empty outside patterns and for one size.
@@ -223,13 +223,30 @@ pub struct Band {
     pub unknown: String,
 }
 
+/// An amount, its figures apart from its unit so that they can be set large.
+#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+pub struct Amount {
+    /// The figures: `5`, `4 to 8`; empty where nothing can be told.
+    pub figure: String,
+    /// The unit: `skeins`; may be empty.
+    pub unit: String,
+}
+
+impl Amount {
+    /// Splits a text at the space before its unit.
+    pub fn of(text: &str) -> Self {
+        let (figure, unit) = text.rsplit_once([' ', '\u{a0}']).unwrap_or((text, ""));
+        Self { figure: figure.to_owned(), unit: unit.to_owned() }
+    }
+}
+
 /// The amount of a yarn for one size.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct BandSize {
     /// The size's name.
     pub size: String,
     /// How much, in large figures: `5 skeins`.
-    pub amount: String,
+    pub amount: Amount,
     /// Small print: `990 m`.
     pub small: Both,
 }
