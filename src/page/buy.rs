@@ -20,11 +20,12 @@ pub struct YarnTable {
 }
 
 /// Returns the ball bands of what a pattern has one buy.
-pub fn bands(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Band> {
-    purchases(shown, pattern).iter().map(|purchase| band(shown, pattern, purchase)).collect()
+pub fn bands(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>]) -> Vec<Band> {
+    purchases.iter().map(|purchase| band(shown, pattern, purchase)).collect()
 }
 
-fn purchases<'a>(shown: &Shown<'_>, pattern: &'a Pattern) -> Vec<Purchase<'a>> {
+/// Returns what a pattern has one buy, from what readers may know of its yarns.
+pub fn purchases<'a>(shown: &Shown<'_>, pattern: &'a Pattern) -> Vec<Purchase<'a>> {
     let yarn = |one: &'a YarnUse| shown.catalogue.public_yarn(&one.yarn.as_ref()?.reference());
     reckon::purchases(pattern, shown.catalogue.studio.margin(), yarn)
 }
@@ -97,9 +98,8 @@ fn band_sizes(shown: &Shown<'_>, pattern: &Pattern, sizes: &[Option<Requirement>
 }
 
 /// Returns the figures of each purchase whose needs are known, and of all together if all are.
-pub fn tables(shown: &Shown<'_>, pattern: &Pattern) -> Vec<YarnTable> {
+pub fn tables(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>]) -> Vec<YarnTable> {
     let sizes = table_sizes(pattern);
-    let purchases = purchases(shown, pattern);
     let mut tables: Vec<YarnTable> = purchases
         .iter()
         .filter(|purchase| purchase.is_known())
@@ -108,7 +108,7 @@ pub fn tables(shown: &Shown<'_>, pattern: &Pattern) -> Vec<YarnTable> {
     if purchases.len() > 1 && purchases.iter().all(Purchase::is_known) {
         let mut rows = vec![length_row(shown, reckon::total(pattern).into_iter())];
         if purchases.iter().flat_map(|purchase| purchase.sizes.iter().flatten()).all(|one| one.mass.is_some()) {
-            rows.push(mass_row(shown, (0..pattern.size_count()).map(|size| total_mass(&purchases, size))));
+            rows.push(mass_row(shown, (0..pattern.size_count()).map(|size| total_mass(purchases, size))));
             let total = |size: usize| {
                 let whole =
                     purchases.iter().filter_map(|one| Some(one.sizes.get(size).copied().flatten()?.skeins?.whole));

@@ -130,6 +130,7 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternCo
 }
 
 fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternView {
+    let purchases = buy::purchases(shown, pattern);
     PatternView {
         title: entry.common.title.clone(),
         summary: entry.common.summary.clone().unwrap_or_default(),
@@ -146,8 +147,8 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternView {
         construction: pattern.construction.clone(),
         size_table: size_table(shown, pattern),
         inch: shown.catalogue.studio.settings().inch.show(),
-        bands: buy::bands(shown, pattern),
-        yarn_tables: buy::tables(shown, pattern),
+        bands: buy::bands(shown, pattern, &purchases),
+        yarn_tables: buy::tables(shown, pattern, &purchases),
         margin: shown.catalogue.studio.margin().show(),
         basis: basis(shown, pattern),
         notions: pattern.notions.clone(),

@@ -116,11 +116,6 @@ impl<'a> Shown<'a> {
         self.both(|system| unbroken(&mass.show(system)))
     }
 
-    /// Returns a measurement of fabric in both systems.
-    pub fn fabric(&self, length: FabricLength) -> Both {
-        self.both(|system| unbroken(&length.show(system, self.catalogue.studio.settings().inch)))
-    }
-
     /// Returns a put-up in both systems.
     pub fn put_up(&self, put_up: PutUp) -> Both {
         self.both(|system| put_up.show(system))

@@ -65,14 +65,6 @@ impl Format {
             Format::Jpeg => "jpg",
         }
     }
-
-    /// The media type.
-    pub fn media_type(self) -> &'static str {
-        match self {
-            Format::Webp => "image/webp",
-            Format::Jpeg => "image/jpeg",
-        }
-    }
 }
 
 /// What is known of a photo from its first bytes.

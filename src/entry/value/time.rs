@@ -32,13 +32,6 @@ impl VideoTime {
         let (first, rest) = text.split_once(char::is_whitespace).unwrap_or((text, ""));
         Some((Self::parse(first)?, rest.trim_start()))
     }
-
-    /// Returns the length as ISO 8601 writes it: `PT25M12S`.
-    pub fn iso(self) -> String {
-        let (hours, minutes, seconds) = (self.seconds / 3600, self.seconds / 60 % 60, self.seconds % 60);
-        let part = |n: u32, unit: char| if n == 0 { String::new() } else { format!("{n}{unit}") };
-        format!("PT{}{}{seconds}S", part(hours, 'H'), part(minutes, 'M'))
-    }
 }
 
 impl fmt::Display for VideoTime {
