@@ -24,9 +24,9 @@ use catalogue::{Catalogue, Join};
 use entry::value::Date;
 use entry::{Placing, Studio};
 use finding::Finding;
-use page::Shown;
+use page::{PictureSizes, Shown};
 use render::photos::Photo;
-use render::{Rendered, Theme};
+use render::{Rendered, Renderer, Theme};
 use source::{Files, Texts};
 use std::io;
 
@@ -65,10 +65,21 @@ pub fn study(files: &dyn Files, today: Date) -> io::Result<Studied> {
     Ok(Studied { texts, catalogue, photos, theme, findings })
 }
 
-/// Makes all files of the site but the photos, which are costly and made only where they are needed.
+impl Studied {
+    /// Plans the site; `sizes` are those of the studio's photos.
+    pub fn renderer<'a>(&'a self, sizes: &'a PictureSizes) -> Renderer<'a> {
+        Renderer::new(Shown::new(&self.catalogue, sizes), &self.theme)
+    }
+
+    /// Returns how large each photo is and in which widths it is made.
+    pub fn sizes(&self) -> PictureSizes {
+        render::photos::sizes(&self.photos)
+    }
+}
+
+/// Makes all files of the site but the photos, and keeps them.
 ///
 /// A page whose template fails is missing and a finding; such a site must not be published.
 pub fn make(studied: &Studied) -> (Vec<Rendered>, Vec<Finding>) {
-    let sizes = render::photos::sizes(&studied.photos);
-    render::render(&Shown::new(&studied.catalogue, &sizes), &studied.theme)
+    render::render(&studied.renderer(&studied.sizes()))
 }

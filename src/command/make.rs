@@ -5,12 +5,13 @@ use super::{Failure, Outcome, studio};
 use crate::entry::value::Date;
 use crate::finding::{any_error, sort};
 use crate::render::photos::Photo;
-use crate::render::{Rendered, picture};
+use crate::render::{ToMake, picture};
 use crate::source::Files;
 use crate::source::disk::Disk;
 use crate::write::{Batch, Digest, Report, SiteFile, SitePath, publish};
 use std::path::Path;
 use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 /// Makes the site of a studio as of a day and writes it to a folder.
 pub fn make(named: Option<&Path>, to: Option<&Path>, today: Date) -> Result<Outcome, Failure> {
@@ -22,16 +23,21 @@ pub fn make(named: Option<&Path>, to: Option<&Path>, today: Date) -> Result<Outc
     if any_error(&studied.findings) {
         return refuse(&studied.findings, &studied.texts, &folder);
     }
-    let (rendered, faults) = crate::make(&studied);
-    let pages = rendered.iter().filter(|file| file.path.ends_with(".html")).count();
-    studied.findings.extend(faults);
-    sort(&mut studied.findings);
-    if any_error(&studied.findings) {
-        return refuse(&studied.findings, &studied.texts, &folder);
-    }
-    let files = site_files(rendered, &studied.photos, &disk)?;
+    let sizes = studied.sizes();
+    let renderer = studied.renderer(&sizes);
+    let files = renderer.files();
+    let pages = files.iter().filter(|file| file.path.ends_with(".html")).count();
+    let failed = AtomicBool::new(false);
+    let files = site_files(files, &studied.photos, &disk, &failed)?;
     let report = publish(&folder, files, &|progress| ticker.tick(progress));
     ticker.clear();
+    if failed.into_inner() {
+        // Publishing stops at the first page that cannot be made; she is told of them all.
+        let (_, faults) = crate::make(&studied);
+        studied.findings.extend(faults);
+        sort(&mut studied.findings);
+        return refuse(&studied.findings, &studied.texts, &folder);
+    }
     let report = report?;
     terminal::findings(&studied.findings, &studied.texts);
     terminal::say(&summary(pages, &report, &terminal::count(&studied.findings), &ticker.seconds(), &folder));
@@ -57,10 +63,23 @@ fn summary(pages: usize, report: &Report, findings: &str, time: &str, folder: &P
 }
 
 /// Puts pages and photos together as the writing stage takes them.
-fn site_files(rendered: Vec<Rendered>, photos: &[Photo], disk: &Disk) -> Result<Vec<SiteFile>, Failure> {
-    let mut files = Vec::with_capacity(rendered.len() + photos.len() * 6);
-    for file in rendered {
-        files.push(SiteFile::new(SitePath::new(&file.path)?, file.bytes));
+///
+/// Whether a page could not be made is kept in `failed`.
+fn site_files<'a>(
+    pages: Vec<ToMake<'a>>,
+    photos: &[Photo],
+    disk: &Disk,
+    failed: &'a AtomicBool,
+) -> Result<Vec<SiteFile<'a>>, Failure> {
+    let mut files = Vec::with_capacity(pages.len() + photos.len() * 6);
+    for page in pages {
+        let make = move |page: &ToMake<'_>| {
+            page.make().map_err(|finding| {
+                failed.store(true, Ordering::Relaxed);
+                finding.message.clone()
+            })
+        };
+        files.push(SiteFile::made(SitePath::new(&page.path)?, move || make(&page)));
     }
     for photo in photos {
         let (disk, source, variants) = (disk.clone(), photo.file.0.clone(), photo.variants.clone());

@@ -19,10 +19,27 @@ pub struct Page {
     pub file: String,
     /// The template that makes it.
     pub template: &'static str,
-    /// The entry whose page it is, and whose text fills `body`; none for a page of the site's own.
-    pub entry: Option<Reference>,
-    /// What a page of the site's own shows.
-    own: Option<Own>,
+    /// What it shows.
+    of: Of,
+}
+
+impl Page {
+    /// Returns the entry whose page it is, and whose text fills `body`; none for a page of the site's own.
+    pub fn entry(&self) -> Option<&Reference> {
+        match &self.of {
+            Of::Entry(id) => Some(id),
+            Of::Site(_) => None,
+        }
+    }
+}
+
+/// What a page shows.
+#[derive(Clone, Debug)]
+enum Of {
+    /// An entry.
+    Entry(Reference),
+    /// Something of the site's own.
+    Site(Own),
 }
 
 /// Works out what a page of the site's own shows; the notes are all public ones, the latest first.
@@ -101,14 +118,13 @@ impl Pages {
     pub fn plan(shown: &Shown<'_>) -> Self {
         let mut pages: Vec<Page> = OWN
             .iter()
-            .map(|(file, template, own)| Page { file: (*file).to_owned(), template, entry: None, own: Some(*own) })
+            .map(|(file, template, own)| Page { file: (*file).to_owned(), template, of: Of::Site(*own) })
             .collect();
         let entries = Kind::ALL.into_iter().flat_map(|kind| shown.catalogue.public(kind));
         pages.extend(entries.map(|entry| Page {
             file: format!("{}index.html", page_path(&entry.id)),
             template: template(entry),
-            entry: Some(entry.id.clone()),
-            own: None,
+            of: Of::Entry(entry.id.clone()),
         }));
         let order = lists::latest_notes(shown);
         let places = order.iter().enumerate().map(|(at, (entry, _))| (entry.id.clone(), at)).collect();
@@ -116,13 +132,14 @@ impl Pages {
         Self { site: site(shown), pages, notes, places }
     }
 
-    /// Works out what the template of a page sees, all but the text; nothing if its entry is gone.
-    pub fn context(&self, shown: &Shown<'_>, page: &Page) -> Option<Context> {
-        if let Some(own) = page.own {
-            return Some(own(shown, &self.notes));
-        }
-        let entry = shown.catalogue.entry(page.entry.as_ref()?)?;
-        Some(match &entry.data {
+    /// Works out what the template of a page sees, all but the text.
+    pub fn context(&self, shown: &Shown<'_>, page: &Page) -> Context {
+        let entry = match &page.of {
+            Of::Site(own) => return own(shown, &self.notes),
+            Of::Entry(id) => shown.catalogue.entry(id),
+        };
+        let Some(entry) = entry else { return Context::Missing(Box::new(plain::missing(shown))) };
+        match &entry.data {
             Data::Pattern(data) => Context::Pattern(Box::new(pattern::context(shown, entry, data))),
             Data::Project(data) => Context::Project(Box::new(project::context(shown, entry, data))),
             Data::Note(data) => {
@@ -133,7 +150,7 @@ impl Pages {
             Data::Yarn(data) => Context::Yarn(Box::new(yarn::context(shown, entry, data))),
             Data::Person(data) => Context::Person(Box::new(person::context(shown, entry, data))),
             Data::Technique(_) | Data::Page(_) => Context::Plain(Box::new(plain::context(shown, entry))),
-        })
+        }
     }
 }
 

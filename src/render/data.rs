@@ -1,6 +1,5 @@
 //! The catalogue as data for others: every public pattern's sizes, needs, measurements and gauge.
 
-use super::Rendered;
 use crate::entry::value::Map as Named;
 use crate::entry::{Entry, Pattern};
 use crate::measure::{FabricLength, Run};
@@ -70,13 +69,13 @@ impl Decimal {
 }
 
 /// Returns `catalogue.json`, a pattern a line.
-pub fn catalogue(shown: &Shown<'_>) -> Rendered {
+pub fn catalogue(shown: &Shown<'_>) -> Vec<u8> {
     let patterns = shown.catalogue.patterns().map(|(entry, pattern)| one(shown, entry, pattern)).collect();
     let data = Data { version: 1, site: shown.addresses.whole(""), patterns };
     // Texts and numbers under texts always serialise.
     let mut bytes = serde_json::to_vec(&data).unwrap_or_default();
     bytes.push(b'\n');
-    Rendered { path: "catalogue.json".to_owned(), bytes }
+    bytes
 }
 
 fn one<'a>(shown: &Shown<'a>, entry: &'a Entry, pattern: &'a Pattern) -> OnePattern<'a> {

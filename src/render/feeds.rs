@@ -1,6 +1,6 @@
 //! The feeds of notes: Atom (RFC 4287) and JSON Feed 1.1.
 
-use super::{Rendered, body};
+use super::body;
 use crate::entry::value::Date;
 use crate::entry::{Entry, Note};
 use crate::page::{Shown, latest_notes, page_path};
@@ -10,17 +10,16 @@ use serde_json::{Map, Value, json};
 /// How many of the latest notes a feed holds.
 const NOTES: usize = 20;
 
-const ATOM: &str = "feed.xml";
-const JSON: &str = "feed.json";
+/// Where the Atom feed is.
+pub const ATOM: &str = "feed.xml";
+/// Where the JSON feed is.
+pub const JSON: &str = "feed.json";
 
-/// Returns both feeds.
-pub fn feeds(shown: &Shown<'_>) -> Vec<Rendered> {
+/// Returns the notes that feeds hold, the latest first.
+fn latest<'a>(shown: &Shown<'a>) -> Vec<(&'a Entry, &'a Note)> {
     let mut notes = latest_notes(shown);
     notes.truncate(NOTES);
-    vec![
-        Rendered { path: ATOM.to_owned(), bytes: atom(shown, &notes).into_bytes() },
-        Rendered { path: JSON.to_owned(), bytes: json_feed(shown, &notes).into_bytes() },
-    ]
+    notes
 }
 
 fn moment(date: Option<Date>) -> FixedDateTime {
@@ -28,7 +27,9 @@ fn moment(date: Option<Date>) -> FixedDateTime {
     date.and_then(|date| date.moment().parse().ok()).unwrap_or_default()
 }
 
-fn atom(shown: &Shown<'_>, notes: &[(&Entry, &Note)]) -> String {
+/// Returns the Atom feed.
+pub fn atom(shown: &Shown<'_>) -> String {
+    let notes = latest(shown);
     let studio = &shown.catalogue.studio;
     let home = shown.addresses.whole("");
     let link = |rel: &str, href: String, media: &str| Link {
@@ -79,7 +80,9 @@ fn atom(shown: &Shown<'_>, notes: &[(&Entry, &Note)]) -> String {
     feed.to_string()
 }
 
-fn json_feed(shown: &Shown<'_>, notes: &[(&Entry, &Note)]) -> String {
+/// Returns the JSON feed.
+pub fn json(shown: &Shown<'_>) -> String {
+    let notes = latest(shown);
     let studio = &shown.catalogue.studio;
     let items: Vec<Value> = notes
         .iter()

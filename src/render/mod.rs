@@ -18,6 +18,7 @@ use crate::finding::Finding;
 use crate::page::{Addresses, Page, Pages, Shown, page_path};
 use markdown::{Resolve, Target};
 use rayon::prelude::*;
+use std::fmt;
 
 /// One file of the site.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -28,51 +29,89 @@ pub struct Rendered {
     pub bytes: Vec<u8>,
 }
 
-/// Renders a whole site: every page, the theme's assets, the feeds and the lists for machines.
-///
-/// A template that fails is a finding that names the template, the line and the entry; the page is then missing from
-/// the result, which must not be published.
-pub fn render(shown: &Shown<'_>, theme: &Theme) -> (Vec<Rendered>, Vec<Finding>) {
-    let pages = Pages::plan(shown);
-    let engine = theme.engine(&pages.site);
-    let one = |buffer: &mut Vec<u8>, page| render_page(shown, &pages, page, theme, &engine, buffer);
-    // The lists for machines are single pieces of work; beside the pages they cost no time of their own.
-    let (made, (feeds, data)) = rayon::join(
-        || pages.pages.par_iter().map_init(Vec::new, one).collect::<Vec<_>>(),
-        || rayon::join(|| feeds::feeds(shown), || data::catalogue(shown)),
-    );
-    let mut rendered = Vec::with_capacity(made.len() + 16);
-    let mut findings = Vec::new();
-    for one in made.into_iter().flatten() {
-        match one {
-            Ok(page) => rendered.push(page),
-            Err(finding) => findings.push(finding),
-        }
-    }
-    rendered.extend(theme.assets());
-    rendered.extend(feeds);
-    rendered.extend(sitemap::sitemap(shown, &pages.pages));
-    rendered.push(data);
-    (rendered, findings)
+/// One file of the site that is still to be made.
+pub struct ToMake<'a> {
+    /// Its path in the site.
+    pub path: String,
+    make: Box<dyn Fn() -> Result<Vec<u8>, Box<Finding>> + Send + Sync + 'a>,
 }
 
-fn render_page(
-    shown: &Shown<'_>,
-    pages: &Pages,
-    page: &Page,
-    theme: &Theme,
-    engine: &theme::Engine,
-    buffer: &mut Vec<u8>,
-) -> Option<Result<Rendered, Finding>> {
-    let mut context = pages.context(shown, page)?;
-    if let Some(entry) = page.entry.as_ref().and_then(|id| shown.catalogue.entry(id)) {
-        context.set_body(body(shown, entry, false));
+impl<'a> ToMake<'a> {
+    fn new(path: &str, make: impl Fn() -> Result<Vec<u8>, Box<Finding>> + Send + Sync + 'a) -> Self {
+        Self { path: path.to_owned(), make: Box::new(make) }
     }
-    let made = engine.page(page.template, &context, buffer);
-    Some(match made {
-        Ok(bytes) => Ok(Rendered { path: page.file.clone(), bytes }),
-        Err(error) => Err(theme.explain(&error, page)),
-    })
+
+    /// Makes its bytes.
+    ///
+    /// # Errors
+    /// A template that fails, with the line of the template and the entry; a site without that page must not be published.
+    pub fn make(&self) -> Result<Vec<u8>, Box<Finding>> {
+        (self.make)()
+    }
+}
+
+impl fmt::Debug for ToMake<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "ToMake({})", self.path)
+    }
+}
+
+/// A site about to be rendered: what all its pages share.
+#[derive(Debug)]
+pub struct Renderer<'a> {
+    shown: Shown<'a>,
+    theme: &'a Theme,
+    pages: Pages,
+    engine: theme::Engine,
+}
+
+impl<'a> Renderer<'a> {
+    /// Plans the pages of a site.
+    pub fn new(shown: Shown<'a>, theme: &'a Theme) -> Self {
+        let pages = Pages::plan(&shown);
+        let engine = theme.engine(&pages.site);
+        Self { shown, theme, pages, engine }
+    }
+
+    /// Returns every file of the site but the photos: pages, assets, feeds, lists for machines. None is made before it is
+    /// asked for, so that a large site is never held whole.
+    pub fn files(&self) -> Vec<ToMake<'_>> {
+        let shown = &self.shown;
+        let pages = self.pages.pages.iter().map(|page| ToMake::new(&page.file, move || self.page(page)));
+        let assets = self.theme.assets().map(|(path, bytes)| ToMake::new(path, move || Ok(bytes.to_vec())));
+        let others = [
+            ToMake::new(feeds::ATOM, move || Ok(feeds::atom(shown).into_bytes())),
+            ToMake::new(feeds::JSON, move || Ok(feeds::json(shown).into_bytes())),
+            ToMake::new("sitemap.xml", move || Ok(sitemap::sitemap(shown, &self.pages.pages))),
+            ToMake::new("robots.txt", move || Ok(sitemap::robots(shown).into_bytes())),
+            ToMake::new("catalogue.json", move || Ok(data::catalogue(shown))),
+        ];
+        pages.chain(assets).chain(others).collect()
+    }
+
+    fn page(&self, page: &Page) -> Result<Vec<u8>, Box<Finding>> {
+        let entry = page.entry().and_then(|id| self.shown.catalogue.entry(id));
+        let mut context = self.pages.context(&self.shown, page);
+        if let Some(entry) = entry {
+            context.set_body(body(&self.shown, entry, false));
+        }
+        self.engine.page(page.template, &context).map_err(|error| Box::new(self.theme.explain(&error, page)))
+    }
+}
+
+/// Makes every file at once and keeps them all; those that cannot be made are findings and missing.
+pub fn render(renderer: &Renderer<'_>) -> (Vec<Rendered>, Vec<Finding>) {
+    let files = renderer.files();
+    let made: Vec<_> = files.par_iter().map(|file| (file.path.clone(), file.make())).collect();
+    let mut rendered = Vec::with_capacity(made.len());
+    let mut findings = Vec::new();
+    for (path, made) in made {
+        match made {
+            Ok(bytes) => rendered.push(Rendered { path, bytes }),
+            Err(finding) => findings.push(*finding),
+        }
+    }
+    (rendered, findings)
 }
 
 /// Returns an entry's text as HTML; with whole addresses where it is read away from the site, as in a feed.

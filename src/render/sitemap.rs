@@ -1,20 +1,20 @@
 //! The list of pages for search engines, and the file that names it (sitemaps.org protocol 0.9, RFC 9309).
 
-use super::{Rendered, whole_address};
+use super::whole_address;
 use crate::page::{Page, Shown};
 use quick_xml::Writer;
 use quick_xml::events::{BytesDecl, BytesText, Event};
 use std::io;
 
-/// Returns `sitemap.xml` for the pages, and `robots.txt`.
-pub fn sitemap(shown: &Shown<'_>, pages: &[Page]) -> Vec<Rendered> {
-    let robots = format!("User-agent: *\nAllow: /\n\nSitemap: {}\n", shown.addresses.whole("sitemap.xml"));
+/// Returns `sitemap.xml` for the pages.
+pub fn sitemap(shown: &Shown<'_>, pages: &[Page]) -> Vec<u8> {
     // Writing to memory cannot fail.
-    let xml = write(shown, pages).unwrap_or_default();
-    vec![
-        Rendered { path: "sitemap.xml".to_owned(), bytes: xml },
-        Rendered { path: "robots.txt".to_owned(), bytes: robots.into_bytes() },
-    ]
+    write(shown, pages).unwrap_or_default()
+}
+
+/// Returns `robots.txt`, which keeps nobody out and names the list of pages.
+pub fn robots(shown: &Shown<'_>) -> String {
+    format!("User-agent: *\nAllow: /\n\nSitemap: {}\n", shown.addresses.whole("sitemap.xml"))
 }
 
 fn write(shown: &Shown<'_>, pages: &[Page]) -> io::Result<Vec<u8>> {

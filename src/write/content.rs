@@ -6,31 +6,32 @@ use std::sync::Arc;
 use super::{Digest, SitePath};
 
 /// Makes one file's bytes, or says in a sentence why it cannot.
-pub type Make = dyn Fn() -> Result<Vec<u8>, String> + Send + Sync;
+pub type Make<'a> = dyn Fn() -> Result<Vec<u8>, String> + Send + Sync + 'a;
 
 /// Makes the parts asked for, in the order asked, or says in a sentence why it cannot.
 pub type MakeParts = dyn Fn(&[usize]) -> Result<Vec<Vec<u8>>, String> + Send + Sync;
 
 /// Something to publish.
 #[derive(Clone, Debug)]
-pub struct SiteFile {
+pub struct SiteFile<'a> {
     /// Where it goes.
     pub path: SitePath,
     /// What it holds.
-    pub content: Content,
+    pub content: Content<'a>,
 }
 
 /// What a file holds, or how to make it.
 #[derive(Clone)]
-pub enum Content {
+pub enum Content<'a> {
     /// The bytes themselves.
     Bytes(Vec<u8>),
-    /// Costly to make, and made only if the file on disk was not made from the same digest.
+    /// Made when its turn comes, written and let go, so that memory never holds a whole site.
     Derived {
-        /// Everything the bytes depend on: the source and the recipe.
-        from: Digest,
+        /// Everything the bytes depend on, for what is costly to make: then it is made only if the file on disk was not
+        /// made from the same. None for what is made each time.
+        from: Option<Digest>,
         /// Makes the bytes; must give the same bytes each time for one digest.
-        make: Arc<Make>,
+        make: Arc<Make<'a>>,
     },
     /// As `Derived`, but several files come from one piece of work, such as reading a photo.
     ///
@@ -74,9 +75,9 @@ impl Batch {
     }
 }
 
-impl SiteFile {
+impl<'a> SiteFile<'a> {
     /// A file of known bytes.
-    pub fn new(path: SitePath, bytes: impl Into<Vec<u8>>) -> SiteFile {
+    pub fn new(path: SitePath, bytes: impl Into<Vec<u8>>) -> Self {
         SiteFile { path, content: Content::Bytes(bytes.into()) }
     }
 
@@ -84,32 +85,39 @@ impl SiteFile {
     pub fn derived(
         path: SitePath,
         from: Digest,
-        make: impl Fn() -> Result<Vec<u8>, String> + Send + Sync + 'static,
-    ) -> SiteFile {
-        SiteFile { path, content: Content::Derived { from, make: Arc::new(make) } }
+        make: impl Fn() -> Result<Vec<u8>, String> + Send + Sync + 'a,
+    ) -> Self {
+        SiteFile { path, content: Content::Derived { from: Some(from), make: Arc::new(make) } }
+    }
+
+    /// A file that is made each time, when its turn comes.
+    pub fn made(path: SitePath, make: impl Fn() -> Result<Vec<u8>, String> + Send + Sync + 'a) -> Self {
+        SiteFile { path, content: Content::Derived { from: None, make: Arc::new(make) } }
     }
 
     /// A file that is one part of a batch.
-    pub fn part(path: SitePath, from: Digest, batch: &Arc<Batch>, part: usize) -> SiteFile {
+    pub fn part(path: SitePath, from: Digest, batch: &Arc<Batch>, part: usize) -> Self {
         SiteFile { path, content: Content::Part { from, batch: Arc::clone(batch), part } }
     }
 }
 
-impl Content {
-    /// The digest a costly file is made from; none for bytes.
+impl Content<'_> {
+    /// The digest a costly file is made from; none for any other.
     pub fn from(&self) -> Option<Digest> {
         match self {
             Content::Bytes(_) => None,
-            Content::Derived { from, .. } | Content::Part { from, .. } => Some(*from),
+            Content::Derived { from, .. } => *from,
+            Content::Part { from, .. } => Some(*from),
         }
     }
 }
 
-impl fmt::Debug for Content {
+impl fmt::Debug for Content<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Content::Bytes(bytes) => write!(f, "Bytes({} bytes)", bytes.len()),
-            Content::Derived { from, .. } => write!(f, "Derived({from})"),
+            Content::Derived { from: Some(from), .. } => write!(f, "Derived({from})"),
+            Content::Derived { from: None, .. } => f.write_str("Derived"),
             Content::Part { from, part, .. } => write!(f, "Part({from}, {part})"),
         }
     }

@@ -38,6 +38,9 @@ pub enum Found {
 pub struct Plan {
     /// The files to write.
     pub write: Vec<usize>,
+    /// Those of them at whose path a file of ours stands until it is replaced, so that one that comes out the same need not
+    /// be. Where the old file is cleared first it must be, even by the same bytes.
+    pub replace: BTreeSet<usize>,
     /// The files that are as they should be.
     pub keep: Vec<usize>,
     /// Our old files, to be removed once the new ones are in place.
@@ -202,7 +205,10 @@ pub fn plan(existing: &Existing, wanted: &[SitePath]) -> Result<Plan, Refusal> {
                 plan.write.push(number);
             }
             Some(Found::Same) => plan.keep.push(number),
-            Some(Found::Differs) if ours(path) => plan.write.push(number),
+            Some(Found::Differs) if ours(path) => {
+                plan.write.push(number);
+                plan.replace.insert(number);
+            }
             Some(Found::Differs) => return Err(Refusal::HerFile(path.to_owned())),
             Some(Found::Other) => return Err(Refusal::Link(path.to_owned())),
             Some(Found::Folder) => {

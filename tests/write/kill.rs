@@ -7,7 +7,7 @@ use ballband::write::{Batch, Digest, Left, SiteFile, Trouble, publish_on};
 use super::memory::{MemoryDisk, Node, State, When};
 use super::{files, path, quiet};
 
-type Site = Vec<SiteFile>;
+type Site = Vec<SiteFile<'static>>;
 
 fn photos(of: &str) -> Site {
     let name = of.to_owned();

@@ -19,9 +19,17 @@ fn path(text: &str) -> SitePath {
     SitePath::new(text).unwrap()
 }
 
-/// Files from paths and texts.
-fn files(all: &[(&str, &str)]) -> Vec<SiteFile> {
-    all.iter().map(|(at, text)| SiteFile::new(path(at), *text)).collect()
+/// Files of these texts; every second one is made when its turn comes.
+fn files(all: &[(&str, &str)]) -> Vec<SiteFile<'static>> {
+    let file = |(number, (at, text)): (usize, &(&str, &str))| {
+        let text = text.to_string();
+        if number % 2 == 0 {
+            SiteFile::new(path(at), text)
+        } else {
+            SiteFile::made(path(at), move || Ok(text.clone().into()))
+        }
+    };
+    all.iter().enumerate().map(file).collect()
 }
 
 /// A new empty folder for one test.

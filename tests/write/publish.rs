@@ -127,7 +127,7 @@ fn a_file_becomes_a_folder_and_a_folder_a_file() {
 }
 
 /// A costly file that counts how often it is made.
-fn counted(count: &Arc<AtomicUsize>, from: u128, text: &'static str) -> SiteFile {
+fn counted(count: &Arc<AtomicUsize>, from: u128, text: &'static str) -> SiteFile<'static> {
     let count = Arc::clone(count);
     SiteFile::derived(path("photos/p.webp"), Digest::from(from), move || {
         count.fetch_add(1, Ordering::Relaxed);

@@ -8,7 +8,7 @@ use ballband::write::{SiteFile, Trouble, publish, publish_on};
 use super::memory::{MemoryDisk, State, When};
 use super::{files, folder, path, quiet};
 
-fn refused(to: &Path, all: Vec<SiteFile>) -> String {
+fn refused(to: &Path, all: Vec<SiteFile<'_>>) -> String {
     publish(to, all, &quiet).unwrap_err().to_string()
 }
 

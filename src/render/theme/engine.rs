@@ -3,6 +3,9 @@
 use crate::page::{Context, Site};
 use std::ops::Range;
 
+/// Room for a page, in bytes, so that most are written without growing.
+const ROOM: usize = 32 * 1024;
+
 /// Makes pages of contexts. It is shared by all threads.
 #[derive(Clone, Debug)]
 pub struct Engine {
@@ -30,15 +33,15 @@ impl Engine {
         Self { tera }
     }
 
-    /// Makes one page; `buffer` is room to work in, kept from page to page.
+    /// Makes one page.
     ///
     /// # Errors
     /// If the template is missing or uses what its context does not have.
-    pub fn page(&self, template: &str, context: &Context, buffer: &mut Vec<u8>) -> Result<Vec<u8>, EngineError> {
+    pub fn page(&self, template: &str, context: &Context) -> Result<Vec<u8>, EngineError> {
         let context = tera::Context::from_serialize(context)?;
-        buffer.clear();
-        self.tera.render_to(template, &context, &mut *buffer)?;
-        Ok(buffer.as_slice().to_vec())
+        let mut page = Vec::with_capacity(ROOM);
+        self.tera.render_to(template, &context, &mut page)?;
+        Ok(page)
     }
 }
 

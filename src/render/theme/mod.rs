@@ -6,7 +6,6 @@ mod engine;
 pub use built_in::{BUILT_IN, BuiltIn};
 pub use engine::{Engine, EngineError};
 
-use super::Rendered;
 use crate::finding::{Code, Finding, Severity, nearest};
 use crate::page::{Page, Site};
 use crate::source::{FilePath, Files, Place, Texts};
@@ -127,9 +126,9 @@ impl Theme {
         Engine::new(&self.tera, &site)
     }
 
-    /// Returns the theme's assets as files of the site.
-    pub fn assets(&self) -> impl Iterator<Item = Rendered> {
-        self.assets.iter().map(|(path, bytes)| Rendered { path: path.clone(), bytes: bytes.clone() })
+    /// Returns the theme's assets, each with its path in the site.
+    pub fn assets(&self) -> impl Iterator<Item = (&str, &[u8])> {
+        self.assets.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()))
     }
 
     /// Returns the finding for a template that failed while a page was made.
@@ -139,7 +138,7 @@ impl Theme {
 
     fn fault(&self, error: &EngineError, page: Option<&Page>) -> Finding {
         let template = error.template.as_deref().or(page.map(|page| page.template)).unwrap_or("theme");
-        let whose = page.map(|page| match &page.entry {
+        let whose = page.map(|page| match page.entry() {
             Some(entry) => format!(", while making the page of `{entry}`"),
             None => format!(", while making `{}`", page.file),
         });

@@ -1,15 +1,14 @@
 //! Making and writing new files aside, where they touch nothing.
 
 use std::collections::HashMap;
-use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::{Arc, Mutex, PoisonError};
 
 use rayon::prelude::*;
 
-use super::survey::Survey;
 use super::untouched;
 use crate::write::{
-    ASIDE, Batch, Content, Digest, Disk, Doing, Found, Kind, Made, Plan, Progress, RECORDS, SiteFile, Stage, Trouble,
+    ASIDE, Batch, Content, Digest, Disk, Doing, Kind, Made, Plan, Progress, RECORDS, SiteFile, Stage, Trouble,
 };
 
 /// What came of a file that was to be written.
@@ -54,28 +53,34 @@ pub(super) fn clean(disk: &dyn Disk) -> Result<(), Trouble> {
 /// Makes what the plan says to write, and writes it aside.
 pub(super) fn write(
     disk: &dyn Disk,
-    files: &[SiteFile],
+    files: &[SiteFile<'_>],
     plan: &Plan,
-    survey: &Survey,
     progress: &(dyn Fn(Progress) + Sync),
 ) -> Result<Vec<Written>, Trouble> {
     if plan.write.is_empty() {
         return Ok(Vec::new());
     }
-    make_folder(disk)?;
     let total = plan.write.len();
     progress(Progress { stage: Stage::Writing, done: 0, total });
     let done = AtomicUsize::new(0);
-    let work = Work { disk, files, survey };
+    let work = Work { disk, files, plan, folder: Mutex::new(false) };
     let tell = || {
         let done = done.fetch_add(1, Ordering::Relaxed) + 1;
         progress(Progress { stage: Stage::Writing, done, total });
     };
-    let written: Vec<Vec<Written>> = units(files, &plan.write)
+    let (ones, batches) = units(files, &plan.write);
+    // Small pieces, since a thread that is done can take no part of a piece that another has begun.
+    let ones: Vec<Option<Written>> = ones
         .into_par_iter()
-        .map(|unit| work.unit(&unit, &tell))
+        .with_max_len(PIECE)
+        .map(|number| work.one(number, &tell))
         .collect::<Result<_, Trouble>>()?;
-    let mut written: Vec<Written> = written.into_iter().flatten().collect();
+    let parts: Vec<Vec<Written>> = batches
+        .into_par_iter()
+        .with_max_len(1)
+        .map(|(batch, parts)| work.parts(&batch, &parts, &tell))
+        .collect::<Result<_, Trouble>>()?;
+    let mut written: Vec<Written> = ones.into_iter().flatten().chain(parts.into_iter().flatten()).collect();
     written.sort_by_key(|one| one.number);
     Ok(written)
 }
@@ -88,81 +93,85 @@ pub(super) fn make_folder(disk: &dyn Disk) -> Result<(), Trouble> {
     Ok(())
 }
 
-/// Files that are made together, on one thread.
-enum Unit {
-    One(usize),
-    /// Numbers of files with the number of their part, in the order of the files.
-    Parts(Arc<Batch>, Vec<(usize, usize)>),
-}
+/// How many files a thread takes on at once.
+const PIECE: usize = 16;
 
-/// Gathers the parts of each batch. Batches come first, as they take longest.
-fn units(files: &[SiteFile], write: &[usize]) -> Vec<Unit> {
-    let mut batches: Vec<Unit> = Vec::new();
+/// A batch with numbers of files and the number of the part of each, in the order of the files.
+type Parts = (Arc<Batch>, Vec<(usize, usize)>);
+
+/// Tells the files that are made alone from those that are made together, and gathers the parts of each batch.
+///
+/// Those made alone come first, because a page that cannot be made is then known before any costly batch is. Among them
+/// the fewer folders a file lies in, the earlier it comes: such pages list many others and take longest.
+fn units(files: &[SiteFile<'_>], write: &[usize]) -> (Vec<usize>, Vec<Parts>) {
+    let mut batches: Vec<Parts> = Vec::new();
     let mut which: HashMap<*const Batch, usize> = HashMap::new();
     let mut ones = Vec::new();
     for &number in write {
         let Some(Content::Part { batch, part, .. }) = files.get(number).map(|file| &file.content) else {
-            ones.push(Unit::One(number));
+            ones.push(number);
             continue;
         };
         let at = *which.entry(Arc::as_ptr(batch)).or_insert_with(|| {
-            batches.push(Unit::Parts(Arc::clone(batch), Vec::new()));
+            batches.push((Arc::clone(batch), Vec::new()));
             batches.len() - 1
         });
-        if let Some(Unit::Parts(_, parts)) = batches.get_mut(at) {
+        if let Some((_, parts)) = batches.get_mut(at) {
             parts.push((number, *part));
         }
     }
-    batches.extend(ones);
-    batches
+    ones.sort_by_key(|number| files.get(*number).map_or(0, |file| file.path.folders().count()));
+    (ones, batches)
 }
 
 struct Work<'a> {
     disk: &'a dyn Disk,
-    files: &'a [SiteFile],
-    survey: &'a Survey,
+    files: &'a [SiteFile<'a>],
+    plan: &'a Plan,
+    /// Whether the folder that files wait in is there; it is made for the first of them.
+    folder: Mutex<bool>,
 }
 
 impl Work<'_> {
-    fn unit(&self, unit: &Unit, tell: &dyn Fn()) -> Result<Vec<Written>, Trouble> {
-        let numbered = |number: usize| self.files.get(number).map(|file| (number, file));
-        let mut written = Vec::new();
-        match unit {
-            Unit::One(number) => {
-                let Some((number, file)) = numbered(*number) else { return Ok(written) };
-                written.push(match &file.content {
-                    Content::Bytes(bytes) => self.bytes(number, bytes)?,
-                    Content::Derived { from, make } => {
-                        let bytes = make().map_err(|why| Trouble::Make { path: file.path.clone(), why })?;
-                        self.made(number, file, *from, &bytes)?
-                    }
-                    // Parts are never alone: `units` gathers them.
-                    Content::Part { .. } => return Ok(written),
-                });
-                tell();
+    fn one(&self, number: usize, tell: &(dyn Fn() + Sync)) -> Result<Option<Written>, Trouble> {
+        let Some(file) = self.files.get(number) else { return Ok(None) };
+        let written = match &file.content {
+            Content::Bytes(bytes) => self.bytes(number, bytes)?,
+            Content::Derived { make, .. } => {
+                let bytes = make().map_err(|why| Trouble::Make { path: file.path.clone(), why })?;
+                self.made(number, file, &bytes)?
             }
-            Unit::Parts(batch, parts) => {
-                let asked: Vec<usize> = parts.iter().map(|(_, part)| *part).collect();
-                let first = parts.first().and_then(|(number, _)| numbered(*number));
-                let Some((_, first)) = first else { return Ok(written) };
-                let all = batch.make(&asked).map_err(|why| Trouble::Make { path: first.path.clone(), why })?;
-                for ((number, _), bytes) in parts.iter().zip(all) {
-                    let Some((number, file)) = numbered(*number) else { continue };
-                    if let Some(from) = file.content.from() {
-                        written.push(self.made(number, file, from, &bytes)?);
-                    }
-                    tell();
-                }
-            }
+            // Parts are never alone: `units` gathers them.
+            Content::Part { .. } => return Ok(None),
+        };
+        tell();
+        Ok(Some(written))
+    }
+
+    fn parts(
+        &self,
+        batch: &Batch,
+        parts: &[(usize, usize)],
+        tell: &(dyn Fn() + Sync),
+    ) -> Result<Vec<Written>, Trouble> {
+        let asked: Vec<usize> = parts.iter().map(|(_, part)| *part).collect();
+        let first = parts.first().and_then(|(number, _)| self.files.get(*number));
+        let Some(first) = first else { return Ok(Vec::new()) };
+        let all = batch.make(&asked).map_err(|why| Trouble::Make { path: first.path.clone(), why })?;
+        let mut written = Vec::with_capacity(parts.len());
+        for ((number, _), bytes) in parts.iter().zip(all) {
+            let Some(file) = self.files.get(*number) else { continue };
+            written.push(self.made(*number, file, &bytes)?);
+            tell();
         }
         Ok(written)
     }
 
-    /// Writes a costly file aside, unless it came out as it was.
-    fn made(&self, number: usize, file: &SiteFile, from: Digest, bytes: &[u8]) -> Result<Written, Trouble> {
+    /// Writes a file that was made aside, unless it came out as it was.
+    fn made(&self, number: usize, file: &SiteFile<'_>, bytes: &[u8]) -> Result<Written, Trouble> {
         let path = file.path.as_str();
-        let made = Some(Made { from, out: Digest::of(bytes) });
-        let there = self.survey.existing.found.get(path) == Some(&Found::Differs);
+        let made = file.content.from().map(|from| Made { from, out: Digest::of(bytes) });
+        let there = self.plan.replace.contains(&number);
         if there && self.disk.same(path, bytes).map_err(untouched(self.disk, Doing::Read, path))? {
             return Ok(Written { number, aside: false, made });
         }
@@ -170,8 +179,19 @@ impl Work<'_> {
     }
 
     fn bytes(&self, number: usize, bytes: &[u8]) -> Result<Written, Trouble> {
+        self.folder()?;
         let path = aside(number);
         self.disk.write(&path, bytes).map_err(untouched(self.disk, Doing::Write, &path))?;
         Ok(Written { number, aside: true, made: None })
+    }
+
+    fn folder(&self) -> Result<(), Trouble> {
+        // A thread that stopped while it held this told its own error; looking again does no harm.
+        let mut there = self.folder.lock().unwrap_or_else(PoisonError::into_inner);
+        if !*there {
+            make_folder(self.disk)?;
+            *there = true;
+        }
+        Ok(())
     }
 }

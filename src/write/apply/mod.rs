@@ -37,7 +37,11 @@ pub use real::RealDisk;
 /// # Errors
 /// [`Trouble`] says what, where and how the site was left. For everything but a disk that fails
 /// half-way, it was left as it was.
-pub fn publish(folder: &Path, files: Vec<SiteFile>, progress: &(dyn Fn(Progress) + Sync)) -> Result<Report, Trouble> {
+pub fn publish(
+    folder: &Path,
+    files: Vec<SiteFile<'_>>,
+    progress: &(dyn Fn(Progress) + Sync),
+) -> Result<Report, Trouble> {
     publish_on(&RealDisk::new(folder), files, progress)
 }
 
@@ -47,7 +51,7 @@ pub fn publish(folder: &Path, files: Vec<SiteFile>, progress: &(dyn Fn(Progress)
 /// As [`publish`].
 pub fn publish_on(
     disk: &dyn Disk,
-    mut files: Vec<SiteFile>,
+    mut files: Vec<SiteFile<'_>>,
     progress: &(dyn Fn(Progress) + Sync),
 ) -> Result<Report, Trouble> {
     files.sort_by(|a, b| a.path.cmp(&b.path));
@@ -60,7 +64,7 @@ pub fn publish_on(
     let survey = survey::survey(disk, &old.manifest, &files, &paths, progress)?;
     let plan = plan::plan(&survey.existing, &paths).map_err(|why| refused(disk, why))?;
 
-    let outcome = aside::write(disk, &files, &plan, &survey, progress);
+    let outcome = aside::write(disk, &files, &plan, progress);
     let placed = outcome.and_then(|written| place::place(disk, &paths, &plan, &old, &survey, written, progress));
     // What is left aside is of no use to anybody. If even this fails, the site is still as `placed`
     // says, and the next make cleans up before it begins.

@@ -21,7 +21,7 @@ pub(super) struct Survey {
 pub(super) fn survey(
     disk: &dyn Disk,
     old: &Manifest,
-    files: &[SiteFile],
+    files: &[SiteFile<'_>],
     paths: &[SitePath],
     progress: &(dyn Fn(Progress) + Sync),
 ) -> Result<Survey, Trouble> {
@@ -114,7 +114,7 @@ fn folders(disk: &dyn Disk, old: &Manifest, paths: &[SitePath]) -> Result<BTreeM
 }
 
 /// Looks at a wanted file, and whether it is as it should be.
-fn wanted(disk: &dyn Disk, old: &Manifest, file: &SiteFile) -> Result<(Option<Found>, Option<Made>), Trouble> {
+fn wanted(disk: &dyn Disk, old: &Manifest, file: &SiteFile<'_>) -> Result<(Option<Found>, Option<Made>), Trouble> {
     let path = file.path.as_str();
     let size = match look(disk, path)? {
         None => return Ok((None, None)),
@@ -129,17 +129,17 @@ fn wanted(disk: &dyn Disk, old: &Manifest, file: &SiteFile) -> Result<(Option<Fo
         }
     };
     let as_found = |same| Some(if same { Found::Same } else { Found::Differs });
-    let from = match &file.content {
-        Content::Bytes(bytes) => return Ok((as_found(same(bytes)?), None)),
-        Content::Derived { from, .. } | Content::Part { from, .. } => *from,
-    };
+    if let Content::Bytes(bytes) = &file.content {
+        return Ok((as_found(same(bytes)?), None));
+    }
+    let from = file.content.from();
     match old.files.get(path) {
-        Some(Some(made)) if made.from == from => {
+        Some(Some(made)) if Some(made.from) == from => {
             let bytes = disk.read(path).map_err(untouched(disk, Doing::Read, path))?;
             let same = Digest::of(&bytes) == made.out;
             Ok((as_found(same), same.then_some(*made)))
         }
-        // Ours, of another digest: it is made anew, and compared then.
+        // Ours, of another digest or none: it is made anew, and compared then.
         Some(_) => Ok((Some(Found::Differs), None)),
         // Hers, or ours and the list is lost. It may stay only if it is just what we would make,
         // so we have to know that now, before anything is decided.
@@ -154,7 +154,7 @@ fn wanted(disk: &dyn Disk, old: &Manifest, file: &SiteFile) -> Result<(Option<Fo
             }
             .map_err(|why| Trouble::Make { path: file.path.clone(), why })?;
             let same = same(&bytes)?;
-            Ok((as_found(same), same.then(|| Made { from, out: Digest::of(&bytes) })))
+            Ok((as_found(same), from.filter(|_| same).map(|from| Made { from, out: Digest::of(&bytes) })))
         }
     }
 }
