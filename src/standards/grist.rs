@@ -5,6 +5,7 @@
 
 use std::sync::LazyLock;
 
+use super::provenance::Provenance;
 use super::table::{BadTable, Row, Table};
 use crate::measure::{Mass, YarnLength};
 
@@ -22,6 +23,8 @@ pub struct GristRow {
     pub max: Option<YarnLength>,
     /// The unit the sheet prints: `yd/lb`, `m/100 g` or `yd/50 g`.
     pub unit: String,
+    /// Whether it was read or remembered.
+    pub provenance: Provenance,
     /// What to bear in mind; may be empty.
     pub note: String,
     /// The ids of the sources in `SOURCES.md`.
@@ -70,6 +73,7 @@ fn row(row: Row<'_>) -> Result<GristRow, BadTable> {
         min: side("min")?,
         max: side("max")?,
         unit: unit.to_owned(),
+        provenance: Provenance::of(row)?,
         note: row.get("note")?.to_owned(),
         sources: row.sources()?,
     })

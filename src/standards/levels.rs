@@ -7,6 +7,7 @@ use std::fmt;
 use std::sync::LazyLock;
 
 use super::near::near;
+use super::provenance::Provenance;
 use super::table::{BadTable, Row, Table};
 
 /// The embedded table.
@@ -64,6 +65,8 @@ pub struct LevelRow {
     pub meaning: String,
     /// What older patterns call it.
     pub older: String,
+    /// Whether it was read or remembered.
+    pub provenance: Provenance,
     /// The ids of the sources in `SOURCES.md`.
     pub sources: Vec<String>,
 }
@@ -128,6 +131,7 @@ fn one(row: Row<'_>) -> Result<LevelRow, BadTable> {
         number: row.whole("level")?.ok_or_else(|| row.bad("`level` is empty".to_owned()))?,
         meaning: row.filled("meaning")?.to_owned(),
         older: row.get("replaces_older_label")?.to_owned(),
+        provenance: Provenance::of(row)?,
         sources: row.sources()?,
     })
 }

@@ -5,6 +5,7 @@
 
 use std::sync::LazyLock;
 
+use super::provenance::Provenance;
 use super::table::{BadTable, Row, Table};
 use super::yarn_weights::millimetres;
 use crate::measure::{FabricLength, NeedleSize};
@@ -23,6 +24,8 @@ pub struct NeedleRow {
     pub uk: Option<String>,
     /// Where charts differ, in words; `None` where they agree.
     pub disagreement: Option<String>,
+    /// Whether it was read or remembered.
+    pub provenance: Provenance,
     /// The ids of the sources in `SOURCES.md`.
     pub sources: Vec<String>,
 }
@@ -87,14 +90,12 @@ pub fn read(csv: &str) -> Result<Vec<NeedleRow>, BadTable> {
 }
 
 fn one(row: Row<'_>) -> Result<NeedleRow, BadTable> {
-    let some = |cell: &str| {
-        if cell.is_empty() { None } else { Some(cell.to_owned()) }
-    };
     Ok(NeedleRow {
         metric: millimetres(row, "metric_mm")?.ok_or_else(|| row.bad("`metric_mm` is empty".to_owned()))?,
-        us: some(row.get("us_size")?),
-        uk: some(row.get("uk_canadian_old")?),
-        disagreement: some(row.get("disagreement")?),
+        us: row.some("us_size")?,
+        uk: row.some("uk_canadian_old")?,
+        disagreement: row.some("disagreement")?,
+        provenance: Provenance::of(row)?,
         sources: row.sources()?,
     })
 }

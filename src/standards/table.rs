@@ -103,6 +103,14 @@ impl<'a> Row<'a> {
         }
     }
 
+    /// The text of a column; `None` where it is empty.
+    ///
+    /// # Errors
+    /// There is no such column.
+    pub fn some(self, column: &str) -> Result<Option<String>, BadTable> {
+        Ok(Some(self.get(column)?).filter(|cell| !cell.is_empty()).map(str::to_owned))
+    }
+
     /// The ids of the sources of the row; never none.
     ///
     /// # Errors

@@ -12,7 +12,7 @@ fn the_table_as_a_whole() {
     assert_eq!(rows.len(), super::lines(CSV));
     let mut seen = BTreeSet::new();
     for row in &rows {
-        super::check_sources(&row.sources);
+        super::check_sources(row.provenance, &row.sources);
         assert!(row.category <= 7);
         assert!(row.min.is_some() || row.max.is_some(), "{row:?}");
         if let (Some(min), Some(max)) = (row.min, row.max) {

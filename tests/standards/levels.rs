@@ -9,7 +9,7 @@ fn the_table_as_a_whole() {
     assert_eq!(rows.len(), super::lines(CSV));
     assert_eq!(rows.iter().map(|row| row.level).collect::<Vec<_>>(), Level::ALL);
     for (index, row) in rows.iter().enumerate() {
-        super::check_sources(&row.sources);
+        super::check_sources(row.provenance, &row.sources);
         assert_eq!(row.number as usize, index + 1);
         assert!(row.meaning.ends_with('.'));
         assert_eq!(row.level.meaning(), row.meaning);

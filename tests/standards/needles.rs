@@ -19,7 +19,7 @@ fn the_table_as_a_whole() {
     }
     let mut numbers: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
     for row in &table {
-        super::check_sources(&row.sources);
+        super::check_sources(row.provenance, &row.sources);
         assert!(row.us.is_some() || row.uk.is_some(), "{row:?}");
         if let Some(us) = &row.us {
             numbers.entry(us).or_default().push(row.disagreement.as_deref().unwrap_or(""));

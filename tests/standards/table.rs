@@ -36,5 +36,7 @@ fn faults_have_a_row() {
     assert_eq!(row.get("c").unwrap_err().to_string(), "row 1: no column `c`");
     assert_eq!(row.whole("a").unwrap_err().to_string(), "row 1: `x` in `a` is not a whole number");
     assert_eq!(row.whole("b"), Ok(None));
+    assert_eq!((row.some("a"), row.some("b")), (Ok(Some("x".to_owned())), Ok(None)));
+    assert_eq!(row.some("c").unwrap_err().to_string(), "row 1: no column `c`");
     assert_eq!(row.filled("b").unwrap_err().to_string(), "row 1: `b` is empty");
 }

@@ -8,7 +8,7 @@ fn the_table_as_a_whole() {
     assert_eq!(rows, all());
     assert_eq!(rows.len(), super::lines(CSV));
     for (index, row) in rows.iter().enumerate() {
-        super::check_sources(&row.sources);
+        super::check_sources(row.provenance, &row.sources);
         assert_eq!(usize::from(row.number), index);
         assert!(row.stitches_min <= row.stitches_max);
         assert!(row.needle_max.is_none_or(|max| row.needle_min < max));

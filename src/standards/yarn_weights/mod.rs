@@ -8,6 +8,7 @@ use std::fmt;
 use std::sync::LazyLock;
 
 use super::near::near;
+use super::provenance::Provenance;
 use super::table::{BadTable, Row, Table};
 use crate::measure::FabricLength;
 
@@ -33,6 +34,8 @@ pub struct YarnWeight {
     pub needle_min: FabricLength,
     /// The thickest needle that is usual; `None` in the open-ended last category.
     pub needle_max: Option<FabricLength>,
+    /// Whether it was read or remembered.
+    pub provenance: Provenance,
     /// What to bear in mind; may be empty.
     pub note: String,
     /// The ids of the sources in `SOURCES.md`.
@@ -169,6 +172,7 @@ fn row(row: Row<'_>) -> Result<YarnWeight, BadTable> {
         stitches_max: needed("knit_gauge_sts_max")?,
         needle_min: millimetres(row, "needle_mm_min")?.ok_or_else(|| row.bad("`needle_mm_min` is empty".to_owned()))?,
         needle_max: millimetres(row, "needle_mm_max")?,
+        provenance: Provenance::of(row)?,
         note: row.get("note")?.to_owned(),
         sources: row.sources()?,
     })
