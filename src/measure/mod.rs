@@ -8,9 +8,11 @@
 
 mod advice;
 mod amount;
+mod area;
 mod commas;
 mod count;
 mod fabric_length;
+mod grist;
 mod mass;
 mod misread;
 mod needle;
@@ -33,8 +35,10 @@ pub mod yaml_pieces;
 mod yarn_length;
 
 pub use amount::Amount;
+pub use area::Area;
 pub use count::Count;
 pub use fabric_length::FabricLength;
+pub use grist::Grist;
 pub use mass::Mass;
 pub use misread::{Misread, Problem};
 pub use needle::{Needle, NeedleSize};

@@ -1,11 +1,19 @@
-//! Pure arithmetic: what to buy, what was used, how far things have come.
+//! Pure arithmetic: what to buy, what was used, how far things have come; and the sums of a technical editor, from
+//! measurements to stitches and from a swatch to a garment.
 //!
 //! Functions take and return typed quantities, never bare floats and never texts for show. Nothing here reads a file,
 //! a clock or a page.
 
 mod buy;
 mod check;
+pub mod ease;
+pub mod evidence;
+pub mod gauge;
+pub mod multiple;
 mod progress;
+pub mod shape;
+pub mod shaping;
+pub mod spread;
 mod totals;
 mod used;
 

@@ -1,3 +1,5 @@
+mod area;
+mod grist;
 mod never_panics;
 mod notation;
 mod outside;
