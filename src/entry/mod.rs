@@ -5,6 +5,7 @@
 
 pub mod comment;
 mod common;
+mod evidence;
 pub mod field;
 mod front;
 mod gauge;
@@ -22,11 +23,12 @@ pub mod yaml;
 mod yarn;
 
 pub use common::Common;
+pub use evidence::{Consumed, Dimension, Piece, WeighedSwatch};
 pub use gauge::Gauge;
 pub use kind::{Key, Kind, Reference, slug};
 pub use note::{Mentioned, Note, Video, WorkedOn};
 pub use origin::{At, Origin, Placing};
-pub use pattern::{After, Erratum, Pattern, Sale, Sample, TestKnit, Tester, YarnUse};
+pub use pattern::{After, Erratum, Pattern, Ruling, Sale, Sample, TestKnit, Tester, YarnUse};
 pub use person::{Page, Person, Technique};
 pub use project::{MadeFor, MadeFrom, OtherPattern, Project, Used};
 pub use prose::Prose;

@@ -1,9 +1,10 @@
 //! A design.
 
+use super::evidence::{Consumed, Piece, WeighedSwatch};
 use super::field::record;
 use super::gauge::Gauge;
-use super::value::{Date, Map, Private, Ref, Stage, Wearer, Web, Words, to};
-use crate::measure::{Amount, Count, FabricLength, Needle, Price, Run, SizeNames, YarnLength};
+use super::value::{Date, Map, Private, Ref, Stage, Verdict, Wearer, Web, Words, to};
+use crate::measure::{Amount, Count, FabricLength, Needle, Percent, Price, Run, SizeNames, YarnLength};
 use crate::standards::levels::Level;
 
 record! {
@@ -21,8 +22,8 @@ record! {
         "published" => published: Option<Date>,
         /// How it is made, in working order.
         "construction" => construction: Vec<String>,
-        /// The gauge it is made to.
-        "gauge" => gauge: Option<Gauge>,
+        /// The gauges it is made to: one for each stitch, the main one first.
+        "gauge" => gauge: Vec<Gauge>,
         /// The needles it takes.
         "needles" => needles: Vec<Needle>,
         /// The names of its sizes, smallest first.
@@ -31,8 +32,16 @@ record! {
         "to fit" => to_fit: Map<Run<FabricLength>>,
         /// The finished thing: a measurement each.
         "finished" => finished: Map<Run<FabricLength>>,
+        /// The stitches across a finished measurement, by its name.
+        "stitch counts" => stitch_counts: Map<Run<Count>>,
+        /// The rows or rounds up a finished measurement, by its name.
+        "row counts" => row_counts: Map<Run<Count>>,
+        /// The pieces of fabric it is made of, to work out one size's yarn from another's.
+        "pieces" => pieces: Vec<Piece>,
         /// The yarns it takes.
         "yarn" => yarn: Vec<YarnUse>,
+        /// What is added to needs before whole skeins are bought; the studio's if it is not given.
+        "margin" => margin: Option<Percent>,
         /// What else it takes.
         "notions" => notions: Vec<String>,
         /// The techniques a knitter will meet.
@@ -45,10 +54,16 @@ record! {
         "after" => after: Vec<After>,
         /// The piece that was knitted and weighed.
         "sample" => sample: Option<Sample>,
+        /// A piece of the fabric that was measured and weighed.
+        "swatch" => swatch: Option<WeighedSwatch>,
         /// The call for test knitters.
         "test knit" => test_knit: Option<TestKnit>,
         /// Those who knitted it before publication.
         "testers" => testers: Private<Vec<Tester>>,
+        /// The sizes that others have knitted.
+        "tested in" => tested_in: Option<SizeNames>,
+        /// Checks that are not made here or weigh otherwise, each with a reason.
+        "checks" => checks: Map<Ruling>,
     }
 }
 
@@ -61,8 +76,14 @@ record! {
         "yarn" => yarn: Option<Ref<to::Yarn>>,
         /// The shade of the sample.
         "shade" => shade: Option<String>,
-        /// The length it takes, for each size.
+        /// The length it takes, for each size; worked out from sample or swatch if it is not given.
         "needs" => needs: Option<Run<YarnLength>>,
+        /// The stitches worked in it, for each size.
+        "stitches" => stitches: Option<Run<Count>>,
+        /// How many strands of it are held together; one if it is not given. Needs are of all strands.
+        "strands" => strands: Option<u32>,
+        /// The skeins that the printed pattern asks for, for each size.
+        "skeins" => skeins: Option<Run<Count>>,
     }
 }
 
@@ -103,8 +124,8 @@ record! {
     pub struct Sample: "a sample" {
         /// Its size.
         "size" => size: String,
-        /// What went into it.
-        "used" => used: Option<Amount>,
+        /// What went into it: all together, or by colour.
+        "used" => used: Option<Consumed>,
     }
 }
 
@@ -135,6 +156,16 @@ record! {
         "used" => used: Map<Amount>,
         /// Whether yarn, size and length may be shown, without the name.
         "share" => share: Option<bool>,
+    }
+}
+
+record! {
+    /// How much one check weighs in one pattern, and why.
+    pub struct Ruling: "a ruling on a check" {
+        /// How much it weighs.
+        "is" => is: Verdict,
+        /// Why.
+        "because" => because: String,
     }
 }
 

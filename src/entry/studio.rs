@@ -2,7 +2,7 @@
 
 use super::common::Anything;
 use super::field::{Field, record, wrong_type};
-use super::value::{Private, SiteAddress, Web};
+use super::value::{Map, Private, SiteAddress, Verdict, Web};
 use super::yaml::{Node, Notes};
 use crate::measure::{Bracket, Inch, Percent, RunStyle, System};
 
@@ -29,6 +29,8 @@ record! {
         "sizes in" => sizes_in: Option<Bracket>,
         /// The theme; `leaflet` if it is not given.
         "theme" => theme: Option<String>,
+        /// Checks that are not made or weigh otherwise, by the name of what they find.
+        "checks" => checks: Map<Verdict>,
         /// How videos are published.
         "video" => video: Option<VideoSettings>,
         /// Anything that must never reach the site.
@@ -69,6 +71,7 @@ impl Studio {
             inch: None,
             sizes_in: None,
             theme: None,
+            checks: Map::default(),
             video: None,
             private: None,
         }

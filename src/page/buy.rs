@@ -5,8 +5,8 @@ use super::view::{Amount, Band, BandSize, Both, SizeRow, SizeTable};
 use super::{Shown, words};
 use crate::entry::{Pattern, YarnUse};
 use crate::measure::rounding::divide_up;
-use crate::measure::{Count, Mass, YarnLength};
-use crate::reckon::{self, Purchase, Requirement};
+use crate::measure::{Count, Mass, Percent, YarnLength};
+use crate::reckon::{self, LineNeeds, Purchase, Requirement};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -27,7 +27,19 @@ pub fn bands(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>]) -
 /// Returns what a pattern has one buy, from what readers may know of its yarns.
 pub fn purchases<'a>(shown: &Shown<'_>, pattern: &'a Pattern) -> Vec<Purchase<'a>> {
     let yarn = |one: &'a YarnUse| shown.catalogue.public_yarn(&one.yarn.as_ref()?.reference());
-    reckon::purchases(pattern, shown.catalogue.studio.margin(), yarn)
+    reckon::purchases(pattern, shown.margin(pattern), yarn)
+}
+
+impl Shown<'_> {
+    /// Returns what each line of a pattern takes, from what readers may know of its yarns.
+    pub fn needs(&self, pattern: &Pattern) -> Vec<LineNeeds> {
+        reckon::needs(pattern, |one| self.catalogue.public_yarn(&one.yarn.as_ref()?.reference()))
+    }
+
+    /// Returns the margin of a pattern: its own, or else the studio's.
+    pub fn margin(&self, pattern: &Pattern) -> Percent {
+        pattern.margin.unwrap_or(self.catalogue.studio.margin())
+    }
 }
 
 fn role(use_of: &YarnUse) -> String {
@@ -102,11 +114,11 @@ pub fn tables(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>]) 
     let sizes = table_sizes(pattern);
     let mut tables: Vec<YarnTable> = purchases
         .iter()
-        .filter(|purchase| purchase.is_known())
-        .map(|purchase| table(shown, &sizes, purchase))
+        .filter(|purchase| purchase.is_known)
+        .map(|purchase| table(shown, &sizes, purchase, shown.margin(pattern)))
         .collect();
-    if purchases.len() > 1 && purchases.iter().all(Purchase::is_known) {
-        let mut rows = vec![length_row(shown, reckon::total(pattern).into_iter())];
+    if purchases.len() > 1 && purchases.iter().all(|purchase| purchase.is_known) {
+        let mut rows = vec![length_row(shown, reckon::total(&shown.needs(pattern), pattern.size_count()).into_iter())];
         if purchases.iter().flat_map(|purchase| purchase.sizes.iter().flatten()).all(|one| one.mass.is_some()) {
             rows.push(mass_row(shown, (0..pattern.size_count()).map(|size| total_mass(purchases, size))));
             let total = |size: usize| {
@@ -123,7 +135,7 @@ pub fn tables(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>]) 
     tables
 }
 
-fn table(shown: &Shown<'_>, sizes: &[String], purchase: &Purchase<'_>) -> YarnTable {
+fn table(shown: &Shown<'_>, sizes: &[String], purchase: &Purchase<'_>, margin: Percent) -> YarnTable {
     let first = purchase.uses.first();
     let name = shown.yarn_link(first.and_then(|one| one.yarn.as_ref()).map(|yarn| yarn.reference()).as_ref()).title;
     let mut title: Vec<String> = purchase.uses.iter().filter_map(|one| one.colour.clone()).collect();
@@ -136,7 +148,7 @@ fn table(shown: &Shown<'_>, sizes: &[String], purchase: &Purchase<'_>) -> YarnTa
         };
         let exact = of.iter().map(|one| cell(one.and_then(|one| one.skeins).map(|skeins| skeins.exact)));
         let whole = of.iter().map(|one| cell(one.and_then(|one| Count::from_whole(one.skeins?.whole))));
-        let spare = shown.catalogue.studio.margin().show();
+        let spare = margin.show();
         rows.push(mass_row(shown, of.iter().map(|one| one.and_then(|one| one.mass))));
         rows.push(SizeRow {
             label: format!("Skeins, {spare} to spare"),

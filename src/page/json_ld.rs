@@ -53,10 +53,10 @@ pub fn pattern(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> String {
 }
 
 fn supplies(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Value> {
-    let yarns = pattern.yarn.iter().filter_map(|use_of| {
+    let yarns = pattern.yarn.iter().zip(shown.needs(pattern)).filter_map(|(use_of, needs)| {
         let id = use_of.yarn.as_ref()?.reference();
         let name = shown.public_link(&id)?.title;
-        let lengths: Vec<_> = use_of.needs.iter().flat_map(|run| run.values.present().copied()).collect();
+        let lengths: Vec<_> = needs.iter().filter_map(|told| Some(told.need()?.length)).collect();
         let needs = shown.length_range(&lengths).map(|range| format!(", {}", range.first)).unwrap_or_default();
         Some(json!({ "@type": "HowToSupply", "name": format!("{name}{needs}") }))
     });

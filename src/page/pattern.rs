@@ -4,9 +4,9 @@ use super::buy::{self, YarnTable};
 use super::view::{Band, Both, Head, Line, Link, Picture, ProjectItem, SizeRow, SizeTable};
 use super::{Shown, lists, page_path, project, words};
 use crate::entry::value::{Map, Stage, Wearer, Words};
-use crate::entry::{Entry, Key, Kind, Pattern, Reference, Sale};
+use crate::entry::{Consumed, Entry, Key, Kind, Pattern, Reference, Sale};
 use crate::measure::{FabricLength, Needle, NeedleSize, Run, System, Value, YarnLength};
-use crate::reckon;
+use crate::reckon::{self, Basis, Purchase};
 use crate::standards::needles;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -53,7 +53,7 @@ pub struct PatternView {
     pub yarn_tables: Vec<YarnTable>,
     /// What is added before whole skeins are bought: `10%`.
     pub margin: String,
-    /// What the stated lengths rest on, in a sentence; may be empty.
+    /// What the lengths rest on, in a sentence or two; may be empty.
     pub basis: String,
     /// What else it takes.
     pub notions: Vec<String>,
@@ -149,8 +149,8 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternView {
         inch: shown.catalogue.studio.settings().inch.show(),
         bands: buy::bands(shown, pattern, &purchases),
         yarn_tables: buy::tables(shown, pattern, &purchases),
-        margin: shown.catalogue.studio.margin().show(),
-        basis: basis(shown, pattern),
+        margin: shown.margin(pattern).show(),
+        basis: basis(shown, pattern, &purchases),
         notions: pattern.notions.clone(),
         sold_at: sales(shown, pattern),
         errata: errata(shown, pattern),
@@ -214,7 +214,7 @@ fn facts(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Fact> {
         add(format!("Finished {name}"), fabric_range(shown, run));
     }
     add("Yarn".to_owned(), yarn_in_words(shown, pattern).into_iter().collect());
-    if let Some(gauge) = &pattern.gauge {
+    for gauge in &pattern.gauge {
         let over = gauge.over.unwrap_or(FabricLength::from_nanometres(100_000_000));
         let rows = gauge.rows.map(|rows| format!(" and {} rows", rows.show())).unwrap_or_default();
         let head = format!("{} sts{rows} to ", gauge.stitches.show());
@@ -262,7 +262,8 @@ pub fn yarn_in_words(shown: &Shown<'_>, pattern: &Pattern) -> Option<Both> {
             weights.push(weight.words.clone());
         }
     }
-    let lengths: Vec<YarnLength> = reckon::total(pattern).into_iter().flatten().collect();
+    let lengths: Vec<YarnLength> =
+        reckon::total(&shown.needs(pattern), pattern.size_count()).into_iter().flatten().collect();
     let weights = words::list(&weights);
     match (weights.is_empty(), shown.length_range(&lengths)) {
         (true, range) => range,
@@ -339,15 +340,43 @@ fn fabric_row(shown: &Shown<'_>, pattern: &Pattern, label: String, run: &Run<Fab
     SizeRow { label, cells, units: shown.both(|system| words::unit(system, "cm", "in")) }
 }
 
-fn basis(shown: &Shown<'_>, pattern: &Pattern) -> String {
-    let Some(sample) = &pattern.sample else { return String::new() };
-    match sample.used {
-        Some(used) => format!(
-            "Lengths are as stated by the designer; the sample, in {}, took {}.",
-            sample.size,
-            used.show(shown.system)
-        ),
-        None => format!("Lengths are as stated by the designer; the sample is in {}.", sample.size),
+fn basis(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>]) -> String {
+    let mut all: Vec<Basis> =
+        purchases.iter().flat_map(|purchase| &purchase.sizes).flatten().map(|one| one.basis).collect();
+    all.sort_unstable();
+    all.dedup();
+    let rests: Vec<String> = all.into_iter().map(|basis| basis_in_words(basis).to_owned()).collect();
+    let mut sentences = Vec::new();
+    if !rests.is_empty() {
+        sentences.push(format!("Lengths are {}.", words::list(&rests)));
+    }
+    if let Some(sample) = &pattern.sample {
+        sentences.push(match &sample.used {
+            Some(used) => format!("The sample, in {}, took {}.", sample.size, used_in_words(shown, used)),
+            None => format!("The sample is in {}.", sample.size),
+        });
+    }
+    sentences.join(" ")
+}
+
+/// Returns what a length of yarn rests on, in words that follow "lengths are".
+pub fn basis_in_words(basis: Basis) -> &'static str {
+    match basis {
+        Basis::Weighed => "weighed in the sample's size",
+        Basis::Stated => "as stated by the designer",
+        Basis::Stitches => "worked out from the sample by the stitches of each size",
+        Basis::Area => "worked out from the sample by the fabric of each size",
+        Basis::Swatch => "worked out from a weighed swatch",
+    }
+}
+
+fn used_in_words(shown: &Shown<'_>, used: &Consumed) -> String {
+    match used {
+        Consumed::All(all) => all.show(shown.system),
+        Consumed::ByColour(colours) => {
+            let each = colours.0.iter().map(|(colour, used)| format!("{} of {colour}", used.show(shown.system)));
+            words::list(&each.collect::<Vec<_>>())
+        }
     }
 }
 

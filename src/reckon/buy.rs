@@ -1,5 +1,6 @@
 //! Yarn to buy: whole skeins from needs and put-up.
 
+use super::needs::{Basis, LineNeeds, Need, Told, needs};
 use crate::entry::{Pattern, Yarn, YarnUse};
 use crate::measure::rounding::divide_up;
 use crate::measure::{Count, Mass, Percent, PutUp, YarnLength};
@@ -35,6 +36,8 @@ pub fn skeins(needs: YarnLength, margin: Percent, put_up: PutUp) -> Option<Skein
 pub struct Requirement {
     /// The length, without margin.
     pub length: YarnLength,
+    /// What the length rests on; the least sure of its parts.
+    pub basis: Basis,
     /// The same as mass, where the put-up is known.
     pub mass: Option<Mass>,
     /// The skeins to buy, margin included, where the put-up is known.
@@ -48,13 +51,8 @@ pub struct Purchase<'a> {
     pub uses: Vec<&'a YarnUse>,
     /// What it takes for each size; nothing for a size that does not use it, or where any of it is not known.
     pub sizes: Vec<Option<Requirement>>,
-}
-
-impl Purchase<'_> {
-    /// Returns whether the pattern says how much it takes.
-    pub fn is_known(&self) -> bool {
-        self.uses.iter().all(|one| one.needs.is_some())
-    }
+    /// Whether it is known for a size at least: the pattern says it, or it can be worked out.
+    pub is_known: bool,
 }
 
 /// Returns what a pattern has one buy, in the order of its lines. Lines of the same yarn and shade are one purchase: their
@@ -64,19 +62,28 @@ pub fn purchases<'a, 'y>(
     margin: Percent,
     yarn: impl Fn(&'a YarnUse) -> Option<&'y Yarn>,
 ) -> Vec<Purchase<'a>> {
-    let mut purchases: Vec<Purchase<'a>> = Vec::new();
-    for one in &pattern.yarn {
-        match purchases.iter_mut().find(|purchase| purchase.uses.first().is_some_and(|first| same_skeins(first, one))) {
-            Some(purchase) => purchase.uses.push(one),
-            None => purchases.push(Purchase { uses: vec![one], sizes: Vec::new() }),
+    let mut joined: Vec<(Purchase<'a>, Vec<LineNeeds>)> = Vec::new();
+    for (one, need) in pattern.yarn.iter().zip(needs(pattern, &yarn)) {
+        match joined.iter_mut().find(|(purchase, _)| purchase.uses.first().is_some_and(|first| same_skeins(first, one)))
+        {
+            Some((purchase, needs)) => {
+                purchase.uses.push(one);
+                needs.push(need);
+            }
+            None => joined.push((Purchase { uses: vec![one], sizes: Vec::new(), is_known: false }, vec![need])),
         }
     }
-    for purchase in &mut purchases {
+    let finish = |(purchase, needs): (Purchase<'a>, Vec<LineNeeds>)| {
         let put_up = purchase.uses.first().and_then(|first| yarn(first)).and_then(|yarn| yarn.put_up);
-        let lengths = (0..pattern.size_count()).map(|size| sum(&purchase.uses, size));
-        purchase.sizes = lengths.map(|length| Some(requirement(length?, put_up, margin))).collect();
-    }
-    purchases
+        let needed = (0..pattern.size_count()).map(|size| sum(&needs, size));
+        let sizes = needed.map(|need| Some(requirement(need?, put_up, margin))).collect();
+        Purchase {
+            sizes,
+            is_known: needs.iter().all(|line| line.iter().any(|told| *told != Told::Unknown)),
+            ..purchase
+        }
+    };
+    joined.into_iter().map(finish).collect()
 }
 
 /// Returns whether two lines of a pattern take the same yarn in the same shade. Without a shade they may be two colours.
@@ -85,26 +92,33 @@ fn same_skeins(one: &YarnUse, other: &YarnUse) -> bool {
     yarn(one).is_some() && yarn(one) == yarn(other) && one.shade.is_some() && one.shade == other.shade
 }
 
-/// Returns the length that several lines take together in one size; nothing where none uses any or one is not known.
-fn sum(uses: &[&YarnUse], size: usize) -> Option<YarnLength> {
-    if uses.is_empty() || uses.iter().any(|one| one.needs.is_none()) {
-        return None;
+/// Returns what several lines take together in one size; nothing where none uses any or one is not known.
+fn sum(needs: &[LineNeeds], size: usize) -> Option<Need> {
+    let mut sum: Option<Need> = None;
+    for line in needs {
+        match (line.get(size)?, sum) {
+            (Told::Unknown, _) => return None,
+            (Told::NotUsed, _) => {}
+            (Told::Takes(need), None) => sum = Some(*need),
+            (Told::Takes(need), Some(so_far)) => {
+                let length = so_far.length.checked_add(need.length)?;
+                sum = Some(Need { length, basis: so_far.basis.max(need.basis) });
+            }
+        }
     }
-    let mut lengths = uses.iter().filter_map(|one| one.needs.as_ref()?.values.get(size)).copied();
-    let first = lengths.next()?;
-    lengths.try_fold(first, |sum, length| sum.checked_add(length))
+    sum
 }
 
-fn requirement(length: YarnLength, put_up: Option<PutUp>, margin: Percent) -> Requirement {
+fn requirement(Need { length, basis }: Need, put_up: Option<PutUp>, margin: Percent) -> Requirement {
     Requirement {
         length,
+        basis,
         mass: put_up.and_then(|put_up| put_up.mass_of(length)),
         skeins: put_up.and_then(|put_up| skeins(length, margin, put_up)),
     }
 }
 
 /// Returns the length of all yarns together for each size of a pattern; nothing where any part of it is not known.
-pub fn total(pattern: &Pattern) -> Vec<Option<YarnLength>> {
-    let uses: Vec<&YarnUse> = pattern.yarn.iter().collect();
-    (0..pattern.size_count()).map(|size| sum(&uses, size)).collect()
+pub fn total(needs: &[LineNeeds], sizes: usize) -> Vec<Option<YarnLength>> {
+    (0..sizes).map(|size| sum(needs, size).map(|need| need.length)).collect()
 }

@@ -10,6 +10,7 @@ pub mod ease;
 pub mod evidence;
 pub mod gauge;
 pub mod multiple;
+mod needs;
 mod progress;
 pub mod shape;
 pub mod shaping;
@@ -19,6 +20,7 @@ mod used;
 
 pub use buy::{Purchase, Requirement, Skeins, purchases, skeins, total};
 pub use check::check;
+pub use needs::{Basis, LineNeeds, Need, Told, area, needs, sample_size};
 pub use progress::latest_progress;
 pub use totals::{Year, by_year};
 pub use used::{Usage, used};

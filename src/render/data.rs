@@ -4,6 +4,7 @@ use crate::entry::value::Map as Named;
 use crate::entry::{Entry, Pattern};
 use crate::measure::{FabricLength, Run};
 use crate::page::{Shown, page_path};
+use crate::reckon::Told;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -79,12 +80,10 @@ pub fn catalogue(shown: &Shown<'_>) -> Vec<u8> {
 }
 
 fn one<'a>(shown: &Shown<'a>, entry: &'a Entry, pattern: &'a Pattern) -> OnePattern<'a> {
-    let yarns = pattern.yarn.iter().map(|use_of| {
+    let yarns = pattern.yarn.iter().zip(shown.needs(pattern)).map(|(use_of, needs)| {
         let yarn = use_of.yarn.as_ref().and_then(|yarn| shown.catalogue.public_entry(&yarn.reference()));
-        let metres = use_of.needs.as_ref().map(|needs| {
-            let of_size = |size| needs.values.get(size).map(|length| Decimal::of(length.micrometres(), 1_000_000));
-            (0..pattern.size_count()).map(of_size).collect()
-        });
+        let metres = |told: &Told| told.need().map(|need| Decimal::of(need.length.micrometres(), 1_000_000));
+        let metres = needs.iter().any(|told| *told != Told::Unknown).then(|| needs.iter().map(metres).collect());
         OneYarn {
             colour: use_of.colour.as_deref(),
             yarn: yarn.map(|yarn| yarn.common.title.as_str()),
@@ -114,7 +113,7 @@ fn measurements<'a>(pattern: &Pattern, named: &'a Named<Run<FabricLength>>) -> B
 }
 
 fn gauge(pattern: &Pattern) -> Option<OneGauge<'_>> {
-    let gauge = pattern.gauge.as_ref()?;
+    let gauge = pattern.gauge.first()?;
     Some(OneGauge {
         stitches: Decimal::of(gauge.stitches.thousandths(), 1000),
         rows: gauge.rows.map(|rows| Decimal::of(rows.thousandths(), 1000)),

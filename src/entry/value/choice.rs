@@ -95,6 +95,34 @@ choice! {
 }
 
 choice! {
+    /// The shape of a piece of fabric, laid flat.
+    pub enum PieceShape: "a shape" {
+        /// Straight sides: a back, a scarf.
+        Rectangle = "rectangle",
+        /// Shaped at both sides: a sleeve.
+        Trapezium = "trapezium",
+        /// In the round and as wide throughout: a body, a cowl.
+        Tube = "tube",
+        /// A shawl worked from the top down.
+        Triangle = "triangle",
+        /// Worked from its middle: a doily, a crown laid flat.
+        Circle = "circle",
+    }
+}
+
+choice! {
+    /// How much a check weighs.
+    pub enum Verdict: "how much a check weighs" {
+        /// It is not made.
+        Off = "off",
+        /// What it finds is told.
+        Warning = "warning",
+        /// What it finds keeps the site from being made.
+        Error = "error",
+    }
+}
+
+choice! {
     /// How the designer came by a thing she mentions.
     pub enum How: "a way she came by it" {
         /// She made or owns the business.

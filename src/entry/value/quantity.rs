@@ -3,7 +3,7 @@
 use crate::entry::field::{Field, wrong_type};
 use crate::entry::yaml::{Node, Notes};
 use crate::finding::{Code, Severity};
-use crate::measure::{Amount, Count, FabricLength, Inch, Misread, Needle, Percent, Price, PutUp};
+use crate::measure::{Amount, Count, FabricLength, Inch, Mass, Misread, Needle, Percent, Price, PutUp};
 use crate::standards::yarn_weights::{self, YarnWeight};
 
 /// A quantity that cannot be read.
@@ -60,6 +60,7 @@ macro_rules! quantity {
 quantity! {
     Amount, "an amount like `4.5 skeins`, `452 g` or `1010 m`", |text, _| Self::parse(text);
     Count, "a number", |text, _| Self::parse(text);
+    Mass, "a weight like `12 g`", |text, _| Self::parse(text);
     FabricLength, "a measurement like `10 cm` or `4 in`", Self::parse;
     Inch, "`2.5` or `2.54`", |text, _| Self::parse(text);
     Needle, "a needle like `4 mm circular 80 cm` or `US 6`", Self::parse;

@@ -5,16 +5,20 @@
 
 mod both_systems;
 mod run_length;
+mod settings;
 mod shade;
 mod size;
 
 use crate::catalogue::Catalogue;
 use crate::entry::Entry;
 use crate::entry::Placing;
-use crate::finding::Finding;
+use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
-/// Runs every check over every entry.
+/// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
+static SETTABLE: [&Code; 3] = [&both_systems::SYSTEMS_DISAGREE, &shade::UNKNOWN_SHADE, &size::UNKNOWN_SIZE];
+
+/// Runs every check over every entry; each finding weighs what the pattern or the studio says.
 pub fn check(catalogue: &Catalogue, placing: &Placing<'_>) -> Vec<Finding> {
     let check_one = |entry: &Entry| {
         let mut findings = Vec::new();
@@ -22,7 +26,11 @@ pub fn check(catalogue: &Catalogue, placing: &Placing<'_>) -> Vec<Finding> {
         run_length::check(entry, placing, &mut findings);
         shade::check(catalogue, entry, placing, &mut findings);
         size::check(catalogue, entry, placing, &mut findings);
+        let mut findings = settings::weigh(catalogue, entry, findings, &SETTABLE);
+        settings::check(entry, placing, &SETTABLE, &mut findings);
         findings
     };
-    catalogue.entries.par_iter().flat_map_iter(check_one).collect()
+    let mut findings: Vec<Finding> = catalogue.entries.par_iter().flat_map_iter(check_one).collect();
+    settings::check_studio(catalogue, &SETTABLE, &mut findings);
+    findings
 }
