@@ -45,20 +45,40 @@ pub struct Studied {
     pub findings: Vec<Finding>,
 }
 
-/// Reads a whole studio as of a day.
+/// A studio's entries read and joined, with what is wrong in them.
+#[derive(Debug)]
+pub struct Joined {
+    /// The texts, to show findings in.
+    pub texts: Texts,
+    /// The joined entries; where `studio.yaml` could not be read, under a stand-in for it.
+    pub catalogue: Catalogue,
+    /// What is wrong so far, in no order.
+    pub findings: Vec<Finding>,
+}
+
+/// Reads and joins a studio's entries as of a day: as far as figures need.
+///
+/// # Errors
+/// If the studio's files cannot be listed; a file that cannot be read is a finding.
+pub fn join(files: &dyn Files, today: Date) -> io::Result<Joined> {
+    let (texts, unreadable) = source::load(files)?;
+    let (mut entries, mut findings) = entry::read(&texts, &unreadable);
+    let studio = entries.studio.take().unwrap_or_else(Studio::stand_in);
+    let placing = Placing::new(&texts);
+    let (catalogue, loose) = catalogue::join(entries, studio, Join { placing: &placing, today });
+    findings.extend(loose);
+    Ok(Joined { texts, catalogue, findings })
+}
+
+/// Reads and checks a whole studio as of a day.
 ///
 /// # Errors
 /// If the studio's files cannot be listed; a file that cannot be read is a finding.
 pub fn study(files: &dyn Files, today: Date) -> io::Result<Studied> {
-    let (mut texts, unreadable) = source::load(files)?;
-    let (mut entries, mut findings) = entry::read(&texts, &unreadable);
-    let studio = entries.studio.take().unwrap_or_else(Studio::stand_in);
-    let (theme, faults) = Theme::load(studio.theme(), files, &mut texts);
+    let Joined { mut texts, catalogue, mut findings } = join(files, today)?;
+    findings.extend(reckon::check(&catalogue, &Placing::new(&texts)));
+    let (theme, faults) = Theme::load(catalogue.studio.theme(), files, &mut texts);
     findings.extend(faults);
-    let placing = Placing::new(&texts);
-    let (catalogue, loose) = catalogue::join(entries, studio, Join { placing: &placing, today });
-    findings.extend(loose);
-    findings.extend(reckon::check(&catalogue, &placing));
     let (photos, spoilt) = render::photos::photos(&catalogue, files);
     findings.extend(spoilt);
     finding::sort(&mut findings);

@@ -7,6 +7,7 @@
 )]
 
 mod make;
+mod need;
 mod proof;
 mod start;
 mod studio;
@@ -57,6 +58,9 @@ enum Command {
         #[arg(long, value_name = "DATE", value_parser = date)]
         as_of: Option<Date>,
     },
+    /// Print the yarn to buy for a pattern, published or not, and which size to make.
+    #[command(after_help = need::EXAMPLES)]
+    Need(need::Asked),
 }
 
 /// How a command ended.
@@ -93,6 +97,7 @@ pub fn run() -> ExitCode {
         Command::Start { dir } => start::start(&dir),
         Command::Make { to, as_of } => make::make(studio, to.as_deref(), as_of.unwrap_or_else(today)),
         Command::Proof { format, as_of } => proof::proof(studio, format, as_of.unwrap_or_else(today)),
+        Command::Need(asked) => need::need(studio, &asked, today()),
     };
     match outcome {
         Ok(Outcome::Done) => ExitCode::SUCCESS,

@@ -18,3 +18,10 @@ record! {
         "needle" => needle: Option<Needle>,
     }
 }
+
+impl Gauge {
+    /// Returns the stretch it is measured over: 10 cm if it is not given.
+    pub fn stretch(&self) -> FabricLength {
+        self.over.unwrap_or(FabricLength::from_nanometres(100_000_000))
+    }
+}

@@ -59,6 +59,13 @@ impl Count {
     pub fn show(self) -> String {
         number::show_decimal(self.0, 1000, 3)
     }
+
+    /// To two decimals, trimmed, rounded up: more than one skein never shows as one.
+    #[must_use]
+    pub fn show_hundredths_up(self) -> String {
+        let up = super::rounding::divide_up(self.0.into(), 10).and_then(|up| i64::try_from(up).ok());
+        up.map_or_else(|| self.show(), |up| number::show_decimal(up, 100, 2))
+    }
 }
 
 impl Value for Count {

@@ -4,9 +4,8 @@ use super::pattern::{size_labels, table_sizes};
 use super::view::{Amount, Band, BandSize, Both, SizeRow, SizeTable};
 use super::{Shown, words};
 use crate::entry::{Pattern, YarnUse};
-use crate::measure::rounding::divide_up;
 use crate::measure::{Count, Mass, Percent, YarnLength};
-use crate::reckon::{self, LineNeeds, Purchase, Requirement};
+use crate::reckon::{self, LineNeeds, Purchase, Requirement, Terms};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -27,7 +26,7 @@ pub fn bands(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>]) -
 /// Returns what a pattern has one buy, from what readers may know of its yarns.
 pub fn purchases<'a>(shown: &Shown<'_>, pattern: &'a Pattern) -> Vec<Purchase<'a>> {
     let yarn = |one: &'a YarnUse| shown.catalogue.public_yarn(&one.yarn.as_ref()?.reference());
-    reckon::purchases(pattern, shown.margin(pattern), yarn)
+    reckon::purchases(pattern, Terms::of(shown.margin(pattern)), yarn)
 }
 
 impl Shown<'_> {
@@ -144,7 +143,7 @@ fn table(shown: &Shown<'_>, sizes: &[String], purchase: &Purchase<'_>, margin: P
     let mut rows = vec![length_row(shown, of.iter().map(|one| one.map(|one| one.length)))];
     if of.iter().flatten().all(|one| one.skeins.is_some()) {
         let cell = |count: Option<Count>| {
-            count.map_or_else(Both::none, |count| Both { first: hundredths_up(count), second: String::new() })
+            count.map_or_else(Both::none, |count| Both { first: count.show_hundredths_up(), second: String::new() })
         };
         let exact = of.iter().map(|one| cell(one.and_then(|one| one.skeins).map(|skeins| skeins.exact)));
         let whole = of.iter().map(|one| cell(one.and_then(|one| Count::from_whole(one.skeins?.whole))));
@@ -165,12 +164,6 @@ fn total_mass(purchases: &[Purchase<'_>], size: usize) -> Option<Mass> {
     let masses: Vec<Mass> = purchases.iter().filter_map(|one| one.sizes.get(size).copied().flatten()?.mass).collect();
     let sum = masses.iter().try_fold(0_i64, |sum, mass| sum.checked_add(mass.nanograms()))?;
     (!masses.is_empty()).then(|| Mass::from_nanograms(sum))
-}
-
-/// Returns a count to two decimals, trimmed, rounded up: more than one skein never shows as one.
-fn hundredths_up(count: Count) -> String {
-    let up = divide_up(i128::from(count.thousandths()), 10).and_then(|up| i64::try_from(up).ok());
-    up.map_or_else(|| count.show(), |up| Count::from_thousandths(up.saturating_mul(10)).show())
 }
 
 fn length_row(shown: &Shown<'_>, lengths: impl Iterator<Item = Option<YarnLength>>) -> SizeRow {

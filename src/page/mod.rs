@@ -28,10 +28,11 @@ pub use lists::{
     TechniquesContext, YarnsContext, latest_notes,
 };
 pub use note::NoteContext;
-pub use pattern::PatternContext;
+pub use pattern::{PatternContext, basis_in_words};
 pub use person::PersonContext;
 pub use plain::{MissingContext, PlainContext};
 pub use project::ProjectContext;
 pub use shown::{PictureSizes, Shown};
 pub use view::*;
+pub use words::list as list_in_words;
 pub use yarn::YarnContext;

@@ -215,7 +215,7 @@ fn facts(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Fact> {
     }
     add("Yarn".to_owned(), yarn_in_words(shown, pattern).into_iter().collect());
     for gauge in &pattern.gauge {
-        let over = gauge.over.unwrap_or(FabricLength::from_nanometres(100_000_000));
+        let over = gauge.stretch();
         let rows = gauge.rows.map(|rows| format!(" and {} rows", rows.show())).unwrap_or_default();
         let head = format!("{} sts{rows} to ", gauge.stitches.show());
         let inch = shown.catalogue.studio.settings().inch;

@@ -20,8 +20,17 @@ pub struct Skeins {
 /// Whole skeins are bought, so it rounds up always; common practice, though one shop was seen to round up only from
 /// three tenths.
 pub fn skeins(needs: YarnLength, margin: Percent, put_up: PutUp) -> Option<Skeins> {
+    skeins_beside(needs, margin, put_up, YarnLength::ZERO)
+}
+
+/// Returns the skeins to buy beside what is at hand: as [`skeins`], of needs × (1 + margin) − what is there; none where
+/// that is enough.
+pub fn skeins_beside(needs: YarnLength, margin: Percent, put_up: PutUp, at_hand: YarnLength) -> Option<Skeins> {
     let (numerator, denominator) = margin.on_top()?;
-    let wanted = i128::from(needs.micrometres()).checked_mul(i128::from(numerator))?;
+    let there = i128::from(at_hand.micrometres()).checked_mul(i128::from(denominator))?;
+    let wanted = i128::from(needs.micrometres()).checked_mul(i128::from(numerator))?.checked_sub(there)?;
+    // Needs below nothing are a mistake; more at hand than needed is none.
+    let wanted = if at_hand.is_zero() { wanted } else { wanted.max(0) };
     let one = i128::from(put_up.length.micrometres()).checked_mul(i128::from(denominator))?;
     if one <= 0 || wanted < 0 {
         return None;
@@ -51,34 +60,58 @@ pub struct Purchase<'a> {
     pub uses: Vec<&'a YarnUse>,
     /// What it takes for each size; nothing for a size that does not use it, or where any of it is not known.
     pub sizes: Vec<Option<Requirement>>,
+    /// How the yarn is sold, where that is known.
+    pub put_up: Option<PutUp>,
     /// Whether it is known for a size at least: the pattern says it, or it can be worked out.
     pub is_known: bool,
+}
+
+/// How yarn is bought.
+#[derive(Clone, Copy, Debug)]
+pub struct Terms {
+    /// What is added to needs.
+    pub margin: Percent,
+    /// Another yarn instead of the pattern's, as it is sold.
+    pub with: Option<PutUp>,
+    /// How many strands of it are held, where not as many as the pattern says. Each strand is as long as one of the pattern's.
+    pub strands: Option<u32>,
+}
+
+impl Terms {
+    /// Returns the terms of buying what the pattern names.
+    pub fn of(margin: Percent) -> Self {
+        Self { margin, with: None, strands: None }
+    }
 }
 
 /// Returns what a pattern has one buy, in the order of its lines. Lines of the same yarn and shade are one purchase: their
 /// lengths are added before whole skeins are counted. A yarn that `yarn` does not give has no put-up.
 pub fn purchases<'a, 'y>(
     pattern: &'a Pattern,
-    margin: Percent,
+    terms: Terms,
     yarn: impl Fn(&'a YarnUse) -> Option<&'y Yarn>,
 ) -> Vec<Purchase<'a>> {
     let mut joined: Vec<(Purchase<'a>, Vec<LineNeeds>)> = Vec::new();
     for (one, need) in pattern.yarn.iter().zip(needs(pattern, &yarn)) {
+        let need = need.into_iter().map(|told| told.in_strands(one.strands, terms.strands)).collect();
         match joined.iter_mut().find(|(purchase, _)| purchase.uses.first().is_some_and(|first| same_skeins(first, one)))
         {
             Some((purchase, needs)) => {
                 purchase.uses.push(one);
                 needs.push(need);
             }
-            None => joined.push((Purchase { uses: vec![one], sizes: Vec::new(), is_known: false }, vec![need])),
+            None => joined
+                .push((Purchase { uses: vec![one], sizes: Vec::new(), put_up: None, is_known: false }, vec![need])),
         }
     }
     let finish = |(purchase, needs): (Purchase<'a>, Vec<LineNeeds>)| {
-        let put_up = purchase.uses.first().and_then(|first| yarn(first)).and_then(|yarn| yarn.put_up);
+        let own = || purchase.uses.first().and_then(|first| yarn(first)).and_then(|yarn| yarn.put_up);
+        let put_up = terms.with.or_else(own);
         let needed = (0..pattern.size_count()).map(|size| sum(&needs, size));
-        let sizes = needed.map(|need| Some(requirement(need?, put_up, margin))).collect();
+        let sizes = needed.map(|need| Some(requirement(need?, put_up, terms.margin))).collect();
         Purchase {
             sizes,
+            put_up,
             is_known: needs.iter().all(|line| line.iter().any(|told| *told != Told::Unknown)),
             ..purchase
         }

@@ -8,6 +8,7 @@ mod buy;
 mod check;
 pub mod ease;
 pub mod evidence;
+pub mod fit;
 pub mod gauge;
 pub mod multiple;
 mod needs;
@@ -18,7 +19,7 @@ pub mod spread;
 mod totals;
 mod used;
 
-pub use buy::{Purchase, Requirement, Skeins, purchases, skeins, total};
+pub use buy::{Purchase, Requirement, Skeins, Terms, purchases, skeins, skeins_beside, total};
 pub use check::check;
 pub use needs::{Basis, LineNeeds, Need, Told, area, needs, sample_size};
 pub use progress::latest_progress;

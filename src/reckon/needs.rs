@@ -49,6 +49,16 @@ impl Told {
             Self::NotUsed | Self::Unknown => None,
         }
     }
+
+    /// Returns the same for another number of strands held together: length ÷ the pattern's strands × hers, rounded up.
+    /// One strand where a number is not given; unknown where the length does not fit.
+    pub fn in_strands(self, of_pattern: Option<u32>, hers: Option<u32>) -> Self {
+        let (Self::Takes(need), Some(hers)) = (self, hers) else { return self };
+        match need.length.times_up(hers.into(), of_pattern.unwrap_or(1).into()) {
+            Some(length) => Self::Takes(Need { length, ..need }),
+            None => Self::Unknown,
+        }
+    }
 }
 
 /// What one line of a pattern takes in each size.

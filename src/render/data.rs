@@ -1,5 +1,6 @@
 //! The catalogue as data for others: every public pattern's sizes, needs, measurements and gauge.
 
+use super::decimal::Decimal;
 use crate::entry::value::Map as Named;
 use crate::entry::{Entry, Pattern};
 use crate::measure::{FabricLength, Run};
@@ -44,29 +45,6 @@ struct OneYarn<'a> {
     yarn: Option<&'a str>,
     shade: Option<&'a str>,
     metres: Option<Vec<Option<Decimal>>>,
-}
-
-/// A whole number of small units as a JSON number of large ones. JSON has no other numbers than decimals, and the nearest
-/// double prints with all the digits these have.
-#[derive(Serialize)]
-#[serde(untagged)]
-enum Decimal {
-    Whole(i64),
-    Fraction(f64),
-}
-
-impl Decimal {
-    fn of(small: i64, per_large: i64) -> Self {
-        if small % per_large == 0 {
-            return Self::Whole(small / per_large);
-        }
-        #[expect(clippy::cast_precision_loss, reason = "quantities are far below 2^53 small units")]
-        Self::Fraction(small as f64 / per_large as f64)
-    }
-
-    fn centimetres(length: FabricLength) -> Self {
-        Self::of(length.nanometres(), 10_000_000)
-    }
 }
 
 /// Returns `catalogue.json`, a pattern a line.
@@ -117,7 +95,7 @@ fn gauge(pattern: &Pattern) -> Option<OneGauge<'_>> {
     Some(OneGauge {
         stitches: Decimal::of(gauge.stitches.thousandths(), 1000),
         rows: gauge.rows.map(|rows| Decimal::of(rows.thousandths(), 1000)),
-        over_cm: Decimal::centimetres(gauge.over.unwrap_or(FabricLength::from_nanometres(100_000_000))),
+        over_cm: Decimal::centimetres(gauge.stretch()),
         r#in: gauge.stitch.as_deref(),
     })
 }

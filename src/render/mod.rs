@@ -3,8 +3,10 @@
 //! Everything here is pure, bytes from values; nothing is written and no clock is asked.
 
 mod data;
+mod decimal;
 mod feeds;
 pub mod markdown;
+pub mod need;
 pub mod photos;
 pub mod picture;
 pub mod reference;

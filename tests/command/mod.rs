@@ -203,3 +203,78 @@ fn every_command_has_help_with_an_example() {
     assert_eq!(ballband(&["mend"], &here).status.code(), Some(2));
     assert_eq!(ballband(&["make", "--as-of", "soon"], &here).status.code(), Some(2));
 }
+
+/// Returns what `need` prints of the demo studio, which must go well.
+fn need(arguments: &[&str]) -> String {
+    let demo = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-data");
+    let asked: Vec<&str> = ["need"].iter().chain(arguments).copied().collect();
+    let output = ballband(&asked, &demo);
+    assert_eq!(output.status.code(), Some(0), "{}", err(&output));
+    out(&output)
+}
+
+#[test]
+fn need_prints_the_yarn_of_each_size() {
+    let text = need(&["saltmarsh-yoke"]);
+    // 990 m and a tenth are 1,089 m: 4.84 skeins of 225 m, so 5; 990 m weigh 440 g.
+    let line = text.lines().find(|line| line.trim_start().starts_with("M ")).unwrap();
+    assert_eq!(line.split_whitespace().collect::<Vec<_>>(), ["M", "990", "m", "1,083", "yd", "440", "g", "4.84", "5"]);
+    assert!(text.contains("Lengths are as stated by the designer."));
+    assert!(text.contains("one dye lot"));
+}
+
+#[test]
+fn need_takes_another_yarn_margin_and_strands() {
+    let text = need(&["saltmarsh-yoke", "--size", "m", "--with", "210 yd / 100 g", "--margin", "0%"]);
+    // 1,082.7 yd are 5.16 skeins of 210 yd, rounded up to hundredths as to whole skeins.
+    assert!(text.contains("5.16       6"), "{text}");
+    assert!(text.contains("less length in the same weight than Heron DK") && text.contains("swatch"), "{text}");
+    let double = need(&["saltmarsh-yoke", "--size", "M", "--strands", "2", "--margin", "0%"]);
+    assert!(double.contains("1,980 m"), "{double}");
+}
+
+#[test]
+fn need_tells_the_size_for_a_body_and_a_gauge() {
+    let plain = need(&["saltmarsh-yoke", "--chest", "41in"]);
+    assert!(plain.starts_with("For a chest of 102.5 cm (41 in): size L"), "{plain}");
+    let other = need(&["saltmarsh-yoke", "--chest", "41in", "--gauge", "21"]);
+    assert!(other.starts_with("For a chest of 102.5 cm (41 in): size M"), "{other}");
+    // 104 cm at 22 stitches are 108.95 cm at 21.
+    assert!(other.contains("at your gauge") && other.contains("109 cm"), "{other}");
+    assert_eq!(other.lines().filter(|line| line.trim_start().starts_with("M ") && line.contains('m')).count(), 3);
+}
+
+#[test]
+fn need_is_json_with_the_agreed_keys() {
+    let json: serde_json::Value = serde_json::from_str(&need(&["saltmarsh-yoke", "--format", "json"])).unwrap();
+    assert_eq!(json["pattern"], "saltmarsh-yoke");
+    assert_eq!(json["margin"], 10);
+    assert_eq!(json["sizes"].as_array().unwrap().len(), 9);
+    let yarn = &json["sizes"][2]["yarns"][0];
+    let expected = serde_json::json!({
+        "colour": "MC", "yarn": "Heron DK", "shade": "reedbed", "metres": 990, "grams": 440, "exact_skeins": 4.84,
+        "skeins": 5, "basis": "stated"
+    });
+    assert_eq!(*yarn, expected);
+}
+
+#[test]
+fn need_says_in_a_sentence_what_is_wrong() {
+    let demo = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-data");
+    for (arguments, told) in [
+        (vec!["saltmarsh-yolk"], "did you mean `saltmarsh-yoke`?"),
+        (vec!["saltmarsh-yoke", "--size", "XXS"], "its sizes are XS (S"),
+        (vec!["saltmarsh-yoke", "--with", "yarn:gull-worstd"], "did you mean `yarn:gull-worsted`?"),
+        (vec!["saltmarsh-yoke", "--with", "210"], "unit"),
+        (vec!["saltmarsh-yoke", "--chest", "41"], "unit"),
+        (vec!["saltmarsh-yoke", "--body", "head"], "NAME=LENGTH"),
+        (vec!["saltmarsh-yoke", "--body", "head=56cm"], "no finished `head`"),
+        (vec!["saltmarsh-yoke", "--gauge", "21"], "takes a body"),
+        (vec!["saltmarsh-yoke", "--margin", "10"], "10%"),
+    ] {
+        let asked: Vec<&str> = ["need"].into_iter().chain(arguments.iter().copied()).collect();
+        let output = ballband(&asked, &demo);
+        assert_eq!(output.status.code(), Some(2), "{arguments:?}");
+        assert!(err(&output).contains(told), "{arguments:?}: {}", err(&output));
+    }
+}

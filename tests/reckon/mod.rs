@@ -2,6 +2,7 @@ mod ease;
 mod evidence;
 mod gauge;
 mod multiple;
+mod needs;
 mod shape;
 mod shaping;
 mod skeins;
