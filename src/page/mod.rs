@@ -7,10 +7,13 @@
 mod address;
 mod build;
 mod buy;
+mod cautions;
+mod fit;
 mod home;
 mod json_ld;
 mod lists;
 mod note;
+mod other_yarns;
 mod pattern;
 mod person;
 mod plain;

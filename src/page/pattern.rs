@@ -1,8 +1,10 @@
 //! A pattern's page.
 
 use super::buy::{self, YarnTable};
+use super::cautions::{self, CautionView};
+use super::other_yarns::{self, OtherYarn};
 use super::view::{Band, Both, Head, Line, Link, Picture, ProjectItem, SizeRow, SizeTable};
-use super::{Shown, lists, page_path, project, words};
+use super::{Shown, fit, lists, page_path, project, words};
 use crate::entry::value::{Map, Stage, Wearer, Words};
 use crate::entry::{Consumed, Entry, Key, Kind, Pattern, Reference, Sale};
 use crate::measure::{FabricLength, Needle, NeedleSize, Run, System, Value, YarnLength};
@@ -45,6 +47,8 @@ pub struct PatternView {
     pub construction: Vec<String>,
     /// To-fit and finished measurements for each size.
     pub size_table: SizeTable,
+    /// Where names of fits and standard sizes come from; may be empty.
+    pub credit: String,
     /// How many centimetres an inch of fabric counts here: `2.5`.
     pub inch: String,
     /// The yarns to buy.
@@ -55,6 +59,10 @@ pub struct PatternView {
     pub margin: String,
     /// What the lengths rest on, in a sentence or two; may be empty.
     pub basis: String,
+    /// Other yarns of the studio that may do, the nearest first.
+    pub other_yarns: Vec<OtherYarn>,
+    /// What may hurt whoever wears it.
+    pub cautions: Vec<CautionView>,
     /// What else it takes.
     pub notions: Vec<String>,
     /// Where it can be had.
@@ -131,6 +139,7 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternCo
 
 fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternView {
     let purchases = buy::purchases(shown, pattern);
+    let fit = fit::fit(shown, pattern);
     PatternView {
         title: entry.common.title.clone(),
         summary: entry.common.summary.clone().unwrap_or_default(),
@@ -138,19 +147,22 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternView {
         retired: pattern.stage() == Stage::Retired,
         picture: shown.picture(entry),
         sizes: size_labels(pattern),
-        facts: facts(shown, pattern),
+        facts: facts(shown, pattern, fit.fact),
         techniques: pattern
             .techniques
             .iter()
             .filter_map(|technique| shown.public_link(&technique.reference()))
             .collect(),
         construction: pattern.construction.clone(),
-        size_table: size_table(shown, pattern),
+        size_table: size_table(shown, pattern, fit.rows),
+        credit: fit.credit,
         inch: shown.catalogue.studio.settings().inch.show(),
         bands: buy::bands(shown, pattern, &purchases),
         yarn_tables: buy::tables(shown, pattern, &purchases),
         margin: shown.margin(pattern).show(),
         basis: basis(shown, pattern, &purchases),
+        other_yarns: other_yarns::other_yarns(shown, pattern, &purchases),
+        cautions: cautions::cautions(pattern),
         notions: pattern.notions.clone(),
         sold_at: sales(shown, pattern),
         errata: errata(shown, pattern),
@@ -192,7 +204,7 @@ pub fn size_labels(pattern: &Pattern) -> Vec<String> {
     }
 }
 
-fn facts(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Fact> {
+fn facts(shown: &Shown<'_>, pattern: &Pattern, fit: Option<Both>) -> Vec<Fact> {
     let mut facts = Vec::new();
     let mut add = |label: String, parts: Vec<Both>| {
         if !parts.is_empty() {
@@ -213,6 +225,7 @@ fn facts(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Fact> {
     for (name, run) in &pattern.finished.0 {
         add(format!("Finished {name}"), fabric_range(shown, run));
     }
+    add("Fit".to_owned(), fit.into_iter().collect());
     add("Yarn".to_owned(), yarn_in_words(shown, pattern).into_iter().collect());
     for gauge in &pattern.gauge {
         let over = gauge.stretch();
@@ -304,12 +317,13 @@ fn needle_words(shown: &Shown<'_>, needle: &Needle) -> Both {
     Both { first, second }
 }
 
-fn size_table(shown: &Shown<'_>, pattern: &Pattern) -> SizeTable {
+fn size_table(shown: &Shown<'_>, pattern: &Pattern, fit: Vec<SizeRow>) -> SizeTable {
     let rows = |prefix: &'static str, map: &Map<Run<FabricLength>>| -> Vec<SizeRow> {
         map.0.iter().map(|(name, run)| fabric_row(shown, pattern, format!("{prefix} {name}"), run)).collect()
     };
     let mut all = rows("To fit", &pattern.to_fit);
     all.extend(rows("Finished", &pattern.finished));
+    all.extend(fit);
     SizeTable { sizes: table_sizes(pattern), rows: all }
 }
 

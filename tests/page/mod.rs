@@ -1,5 +1,6 @@
 //! What the pages show, and what they never show.
 
 mod figures;
+mod fit;
 mod links;
 mod privacy;

@@ -1,0 +1,93 @@
+//! What a pattern page says of fit, other yarns and cautions, against the council's tables as reprinted (see the sources
+//! of the standards) and sums by hand.
+
+use crate::support::{page, site};
+
+const YARNS: &str = "own:\n  title: Own\n  weight: DK\n  put-up: 200 m / 100 g\nnear:\n  title: Near\n  weight: 3\n  put-up: 190 m / 100 g\n  gauge: { stitches: 21, over: 10 cm }\nfar:\n  title: Far\n  weight: DK\n  put-up: 150 m / 100 g\nheavy:\n  title: Heavy\n  weight: worsted\n  put-up: 200 m / 100 g\ngone:\n  title: Gone\n  weight: DK\n  put-up: 200 m / 100 g\n  discontinued: true\n";
+
+fn pattern(keys: &str) -> Vec<(String, String)> {
+    let text = format!("---\ntitle: Jumper\npublished: 2026-01-02\n{keys}---\n\nWords.\n");
+    site(&[("yarns.yaml", YARNS), ("patterns/jumper.md", &text)])
+}
+
+/// Returns the cells of the table row with this label, without what stands for the other system.
+fn cells(html: &str, label: &str) -> Vec<String> {
+    let row = html.split("<tr").find(|row| row.contains(label)).unwrap_or_else(|| panic!("no {label} in {html}"));
+    let cell = |cell: &str| {
+        let first = cell.split_once('>').unwrap().1;
+        first
+            .split(['<'])
+            .find(|text| !text.trim().is_empty() && !text.contains("span"))
+            .unwrap_or("")
+            .trim()
+            .to_owned()
+    };
+    row.split("<td").skip(1).map(cell).map(|text| text.rsplit('>').next().unwrap().to_owned()).collect()
+}
+
+#[test]
+fn ease_stands_in_the_table_and_in_words() {
+    let site = pattern(
+        "wearer: women\nsizes: S (M, 5X)\nto fit:\n  bust: 84 (94, 155) cm\nfinished:\n  bust: 81 (99, 171) cm\n  length: 60 cm\n",
+    );
+    let html = page(&site, "patterns/jumper/index.html");
+    assert_eq!(cells(html, "Ease at the bust"), ["\u{2212}3", "5", "16"]);
+    assert_eq!(cells(html, "Standard size"), ["S", "M", "5X"]);
+    // Very close is recalled in the table, so the page must say so.
+    assert!(html.contains("Very close to oversized fit"), "{html}");
+    assert!(html.contains("www.YarnStandards.com, in part from memory and to be checked"), "{html}");
+}
+
+#[test]
+fn a_fit_that_was_read_is_not_called_a_memory() {
+    let site = pattern("wearer: women\nsizes: S (M)\nto fit:\n  bust: 84 (94) cm\nfinished:\n  bust: 90 (100) cm\n");
+    let html = page(&site, "patterns/jumper/index.html");
+    assert!(html.contains("Classic fit") && html.contains("www.YarnStandards.com."), "{html}");
+    assert!(!html.contains("from memory"));
+}
+
+#[test]
+fn a_pattern_without_a_body_says_nothing_of_fit() {
+    let site = pattern("finished:\n  width: 40 cm\n");
+    let html = page(&site, "patterns/jumper/index.html");
+    assert!(!html.contains("Ease at") && !html.contains("YarnStandards"));
+}
+
+#[test]
+fn other_yarns_are_of_the_same_weight_and_near_in_length() {
+    let site = pattern("sizes: S (M)\nyarn: [ { yarn: own, needs: '950 (1000) m' } ]\n");
+    let html = page(&site, "patterns/jumper/index.html");
+    let others = html.split("Other yarns that may do").nth(1).unwrap().split("</section>").next().unwrap();
+    assert!(others.contains("Near") && !others.contains("Far"), "{others}");
+    assert!(!others.contains("Heavy") && !others.contains("Gone"), "{others}");
+    assert!(others.contains("5% less length in the same weight; its band says 21 stitches"), "{others}");
+    // 1,045 and 1,100 m by 190 m are 5.5 and 5.79.
+    assert_eq!(cells(others, "Skeins"), ["6", "6"]);
+}
+
+#[test]
+fn cautions_stand_on_things_for_children_and_defer_to_local_rules() {
+    for (wearer, told) in [("baby", true), ("child", true), ("women", false)] {
+        let site = pattern(&format!("wearer: {wearer}\n"));
+        let html = page(&site, "patterns/jumper/index.html");
+        assert_eq!(html.contains("Before a child wears it"), told, "{wearer}");
+        assert_eq!(html.contains("check your own"), told);
+        assert_eq!(html.contains("EN 14682"), told);
+    }
+    let baby = pattern("wearer: baby\n");
+    let html = page(&baby, "patterns/jumper/index.html");
+    assert!(html.contains("loose blanket") && html.contains("small-parts"), "{html}");
+}
+
+#[test]
+fn derived_needs_are_shown_with_what_they_rest_on() {
+    let site = pattern(
+        "sizes: S (M)\nfinished:\n  width: 40 (50) cm\n  length: 100 cm\npieces: [ { shape: rectangle, width: width, length: length } ]\n\
+         yarn: [ { yarn: own } ]\nsample: { size: S, used: 100 g }\n",
+    );
+    let html = page(&site, "patterns/jumper/index.html");
+    assert!(html.contains(" size and worked out from the sample by the fabric of each size"), "{html}");
+    // 100 g are 200 m; 50 to 40 makes 250 m; a tenth more are 220 and 275 m: 2 skeins each.
+    assert_eq!(cells(html, ">Length"), ["200", "250"]);
+    assert_eq!(cells(html, "Skeins to buy"), ["2", "2"]);
+}
