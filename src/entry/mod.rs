@@ -3,6 +3,7 @@
 //! [`read`] takes a studio's texts and returns its [`Entries`]. It knows nothing of other entries: whether a reference
 //! leads anywhere is the catalogue's business. It reads no file and no clock.
 
+pub mod block;
 pub mod comment;
 mod common;
 mod evidence;

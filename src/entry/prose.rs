@@ -2,12 +2,13 @@
 //!
 //! Nothing is rendered here. The options are the ones the renderer uses, so that both read the same text alike.
 
+use super::block::{self, BAD_BLOCK, Block, Subject};
 use super::comment::without_comments;
 use super::kind::{Key, Kind, Reference, slug};
 use super::value::{BAD_REFERENCE, VideoTime};
 use crate::finding::{Code, Finding, Severity, nearest};
 use crate::source::{FilePath, Place};
-use pulldown_cmark::{Event, HeadingLevel, LinkType, Options, Parser, Tag, TagEnd};
+use pulldown_cmark::{CodeBlockKind, Event, HeadingLevel, LinkType, Options, Parser, Tag, TagEnd};
 use std::collections::HashSet;
 use std::ops::Range;
 use std::sync::Arc;
@@ -139,6 +140,7 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
     let mut picture: Option<String> = None;
     let mut outside: Option<OutsideLink> = None;
     let mut in_code = false;
+    let mut computed: Option<(Block, Range<usize>, String)> = None;
     let mut block: Option<(String, usize)> = None;
     // Runs of plain text, where a link that is none would stand.
     let mut plain: Vec<Range<usize>> = Vec::new();
@@ -148,8 +150,23 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
     for (event, range) in Parser::new_ext(source, options()).into_offset_iter() {
         let at = range.start + body.start..range.end + body.start;
         match &event {
-            Event::Start(Tag::CodeBlock(_)) => in_code = true,
-            Event::End(TagEnd::CodeBlock) => in_code = false,
+            Event::Start(Tag::CodeBlock(kind)) => {
+                in_code = true;
+                if let CodeBlockKind::Fenced(info) = kind {
+                    computed = Block::of(info).map(|block| (block, at.clone(), String::new()));
+                }
+            }
+            Event::End(TagEnd::CodeBlock) => {
+                in_code = false;
+                if let Some((block, at, text)) = computed.take() {
+                    keep_block(file, block, &text, at, &mut prose, findings);
+                }
+            }
+            Event::Text(text) if in_code => {
+                if let Some((.., inside)) = &mut computed {
+                    inside.push_str(text);
+                }
+            }
             Event::Text(_) if !in_code => match plain.last_mut() {
                 Some(last) if last.end == at.start => last.end = at.end,
                 _ => plain.push(at.clone()),
@@ -232,6 +249,31 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
     }
     findings.extend(plain.into_iter().filter_map(|at| looks_meant(file, text, at)));
     prose
+}
+
+/// Keeps what a computed block refers to; one that does not say it is a finding.
+fn keep_block(
+    file: &FilePath,
+    block: Block,
+    text: &str,
+    at: Range<usize>,
+    prose: &mut Prose,
+    findings: &mut Vec<Finding>,
+) {
+    match block::subject(text) {
+        Subject::Pattern(key) => {
+            let to = Reference { kind: Kind::Pattern, key };
+            prose.references.push(ProseReference { to, heading: None, at });
+        }
+        Subject::Own if file.as_str().starts_with("patterns/") => {}
+        Subject::Own | Subject::Unclear => {
+            let message = format!("the `{}` block does not say which pattern it is about", block.word());
+            let finding = Finding::new(&BAD_BLOCK, Place { file: file.clone(), span: at }, message);
+            findings.push(
+                finding.help("write the pattern's key in it, such as `pattern: saltmarsh-yoke`, and nothing else"),
+            );
+        }
+    }
 }
 
 /// Keeps a link that is a reference; returns whether it is one.

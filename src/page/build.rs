@@ -2,9 +2,9 @@
 
 use super::view::{Head, NoteItem, Part, Picture, Site};
 use super::{
-    FinishedContext, HomeContext, JournalContext, MissingContext, NeedlesContext, NoteContext, OnTheWayContext,
-    PatternContext, PatternsContext, PeopleContext, PersonContext, PlainContext, ProjectContext, Shown,
-    TechniquesContext, YarnContext, YarnsContext,
+    BlockContext, FinishedContext, HomeContext, JournalContext, MissingContext, NeedlesContext, NoteContext,
+    OnTheWayContext, PatternContext, PatternsContext, PeopleContext, PersonContext, PlainContext, ProjectContext,
+    Shown, TechniquesContext, YarnContext, YarnsContext,
 };
 use super::{home, lists, note, page_path, pattern, person, plain, project, yarn};
 use crate::entry::{Data, Entry, Kind, Reference};
@@ -82,6 +82,7 @@ pub enum Context {
     Person(Box<PersonContext>),
     Plain(Box<PlainContext>),
     Missing(Box<MissingContext>),
+    Block(Box<BlockContext>),
 }
 
 impl Context {

@@ -5,6 +5,7 @@
 //! The reference page of a theme is generated from the documentation of these types.
 
 mod address;
+mod block;
 mod build;
 mod buy;
 mod cautions;
@@ -24,6 +25,7 @@ mod words;
 mod yarn;
 
 pub use address::{Addresses, page_path};
+pub use block::{BlockContext, context as block_context};
 pub use build::{Context, Page, Pages};
 pub use home::HomeContext;
 pub use lists::{

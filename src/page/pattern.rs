@@ -154,7 +154,7 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternView {
             .filter_map(|technique| shown.public_link(&technique.reference()))
             .collect(),
         construction: pattern.construction.clone(),
-        size_table: size_table(shown, pattern, fit.rows),
+        size_table: sizes_with(shown, pattern, fit.rows),
         credit: fit.credit,
         inch: shown.catalogue.studio.settings().inch.show(),
         bands: buy::bands(shown, pattern, &purchases),
@@ -317,7 +317,12 @@ fn needle_words(shown: &Shown<'_>, needle: &Needle) -> Both {
     Both { first, second }
 }
 
-fn size_table(shown: &Shown<'_>, pattern: &Pattern, fit: Vec<SizeRow>) -> SizeTable {
+/// Returns the table of a pattern's sizes: to fit, finished, and how that sits.
+pub fn size_table(shown: &Shown<'_>, pattern: &Pattern) -> SizeTable {
+    sizes_with(shown, pattern, fit::fit(shown, pattern).rows)
+}
+
+fn sizes_with(shown: &Shown<'_>, pattern: &Pattern, fit: Vec<SizeRow>) -> SizeTable {
     let rows = |prefix: &'static str, map: &Map<Run<FabricLength>>| -> Vec<SizeRow> {
         map.0.iter().map(|(name, run)| fabric_row(shown, pattern, format!("{prefix} {name}"), run)).collect()
     };

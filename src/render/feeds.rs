@@ -1,6 +1,7 @@
 //! The feeds of notes: Atom (RFC 4287) and JSON Feed 1.1.
 
 use super::body;
+use super::theme::Engine;
 use crate::entry::value::Date;
 use crate::entry::{Entry, Note};
 use crate::page::{Shown, latest_notes, page_path};
@@ -22,13 +23,18 @@ fn latest<'a>(shown: &Shown<'a>) -> Vec<(&'a Entry, &'a Note)> {
     notes
 }
 
+/// Returns a note's text with whole addresses. A block that fails is told of where the note's own page is made.
+fn text(shown: &Shown<'_>, engine: &Engine, entry: &Entry) -> String {
+    body(shown, engine, entry, true).unwrap_or_default()
+}
+
 fn moment(date: Option<Date>) -> FixedDateTime {
     // A note without a day is never public; the fallback only keeps the type simple.
     date.and_then(|date| date.moment().parse().ok()).unwrap_or_default()
 }
 
 /// Returns the Atom feed.
-pub fn atom(shown: &Shown<'_>) -> String {
+pub fn atom(shown: &Shown<'_>, engine: &Engine) -> String {
     let notes = latest(shown);
     let studio = &shown.catalogue.studio;
     let home = shown.addresses.whole("");
@@ -52,7 +58,7 @@ pub fn atom(shown: &Shown<'_>) -> String {
                 summary: (!summary.is_empty()).then(|| Text::plain(summary)),
                 content: Some(Content {
                     content_type: Some("html".to_owned()),
-                    value: Some(body(shown, entry, true)),
+                    value: Some(text(shown, engine, entry)),
                     ..Content::default()
                 }),
                 ..AtomEntry::default()
@@ -81,7 +87,7 @@ pub fn atom(shown: &Shown<'_>) -> String {
 }
 
 /// Returns the JSON feed.
-pub fn json(shown: &Shown<'_>) -> String {
+pub fn json(shown: &Shown<'_>, engine: &Engine) -> String {
     let notes = latest(shown);
     let studio = &shown.catalogue.studio;
     let items: Vec<Value> = notes
@@ -92,7 +98,7 @@ pub fn json(shown: &Shown<'_>) -> String {
             item.insert("id".to_owned(), json!(address));
             item.insert("url".to_owned(), json!(address));
             item.insert("title".to_owned(), json!(entry.common.title));
-            item.insert("content_html".to_owned(), json!(body(shown, entry, true)));
+            item.insert("content_html".to_owned(), json!(text(shown, engine, entry)));
             let summary = shown.summary(entry);
             if !summary.is_empty() {
                 item.insert("summary".to_owned(), json!(summary));

@@ -4,6 +4,7 @@
 //! code stand in boxes that scroll by themselves, the time that begins a chapter's heading is marked, references become
 //! links and pictures their several sizes. A test runs the standard's own examples through here.
 
+use crate::entry::block::Block;
 use crate::entry::comment::without_comments;
 use crate::entry::prose::{Ids, level_number, options};
 use crate::entry::value::VideoTime;
@@ -32,6 +33,11 @@ pub trait Resolve {
         address.to_owned()
     }
 
+    /// Returns a computed block as HTML, the `number`th of its text from 1; nothing if it is to stand as code.
+    fn block(&self, _block: Block, _text: &str, _number: usize) -> Option<String> {
+        None
+    }
+
     /// Returns a picture of the studio as HTML, or nothing for a picture elsewhere.
     fn picture(&self, address: &str, alt: &str) -> Option<String>;
 }
@@ -49,6 +55,7 @@ pub fn to_html(source: &str, resolve: &dyn Resolve, first_level: u8) -> String {
         ids: Ids::default(),
         links: Vec::new(),
         tables: 0,
+        blocks: 0,
 
         out: Vec::with_capacity(events.len()),
     };
@@ -103,6 +110,7 @@ struct Dress<'a> {
     ids: Ids,
     links: Vec<Open>,
     tables: usize,
+    blocks: usize,
     out: Vec<Event<'a>>,
 }
 
@@ -151,6 +159,10 @@ impl<'a> Dress<'a> {
                 Event::End(TagEnd::Table) => {
                     self.out.push(Event::End(TagEnd::Table));
                     self.out.push(Event::Html(CowStr::from("</div>\n")));
+                }
+                Event::Start(Tag::CodeBlock(CodeBlockKind::Fenced(info))) if Block::of(&info).is_some() => {
+                    let inside = take_until(&mut events, |event| matches!(event, Event::End(TagEnd::CodeBlock)));
+                    self.block(&info, inside);
                 }
                 Event::Start(Tag::CodeBlock(kind)) => self.code(&kind),
                 Event::Start(Tag::HtmlBlock) => {
@@ -290,6 +302,24 @@ impl<'a> Dress<'a> {
     fn close_link(&mut self) {
         if let Some(Open::Link) | None = self.links.pop() {
             self.out.push(Event::End(TagEnd::Link));
+        }
+    }
+
+    fn block(&mut self, info: &CowStr<'a>, inside: Vec<Event<'a>>) {
+        let mut text = String::new();
+        for event in &inside {
+            if let Event::Text(line) = event {
+                text.push_str(line);
+            }
+        }
+        self.blocks += 1;
+        match Block::of(info).and_then(|block| self.resolve.block(block, &text, self.blocks)) {
+            Some(html) => self.out.push(Event::Html(CowStr::from(html))),
+            None => {
+                self.code(&CodeBlockKind::Fenced(info.clone()));
+                self.out.extend(inside);
+                self.out.push(Event::Html(CowStr::from("</code></pre>\n")));
+            }
         }
     }
 

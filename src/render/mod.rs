@@ -14,12 +14,17 @@ mod sitemap;
 pub mod theme;
 
 pub use theme::Theme;
+use theme::{Engine, EngineError};
 
-use crate::entry::{Entry, Reference};
+use crate::catalogue::Visibility;
+use crate::entry::block::{self, Block, Subject};
+use crate::entry::{Entry, Kind, Reference};
 use crate::finding::Finding;
-use crate::page::{Addresses, Page, Pages, Shown, page_path};
+use crate::page::{Addresses, Context, Page, Pages, Shown, block_context, page_path};
 use markdown::{Resolve, Target};
+use pulldown_cmark_escape::escape_html;
 use rayon::prelude::*;
+use std::cell::RefCell;
 use std::fmt;
 
 /// One file of the site.
@@ -64,7 +69,7 @@ pub struct Renderer<'a> {
     shown: Shown<'a>,
     theme: &'a Theme,
     pages: Pages,
-    engine: theme::Engine,
+    engine: Engine,
 }
 
 impl<'a> Renderer<'a> {
@@ -82,8 +87,8 @@ impl<'a> Renderer<'a> {
         let pages = self.pages.pages.iter().map(|page| ToMake::new(&page.file, move || self.page(page)));
         let assets = self.theme.assets().map(|(path, bytes)| ToMake::new(path, move || Ok(bytes.to_vec())));
         let others = [
-            ToMake::new(feeds::ATOM, move || Ok(feeds::atom(shown).into_bytes())),
-            ToMake::new(feeds::JSON, move || Ok(feeds::json(shown).into_bytes())),
+            ToMake::new(feeds::ATOM, move || Ok(feeds::atom(shown, &self.engine).into_bytes())),
+            ToMake::new(feeds::JSON, move || Ok(feeds::json(shown, &self.engine).into_bytes())),
             ToMake::new("sitemap.xml", move || Ok(sitemap::sitemap(shown, &self.pages.pages))),
             ToMake::new("robots.txt", move || Ok(sitemap::robots(shown).into_bytes())),
             ToMake::new("catalogue.json", move || Ok(data::catalogue(shown))),
@@ -92,12 +97,13 @@ impl<'a> Renderer<'a> {
     }
 
     fn page(&self, page: &Page) -> Result<Vec<u8>, Box<Finding>> {
+        let explain = |error: EngineError| Box::new(self.theme.explain(&error, page));
         let entry = page.entry().and_then(|id| self.shown.catalogue.entry(id));
         let mut context = self.pages.context(&self.shown, page);
         if let Some(entry) = entry {
-            context.set_body(body(&self.shown, entry, false));
+            context.set_body(body(&self.shown, &self.engine, entry, false).map_err(explain)?);
         }
-        self.engine.page(page.template, &context).map_err(|error| Box::new(self.theme.explain(&error, page)))
+        self.engine.page(page.template, &context).map_err(explain)
     }
 }
 
@@ -117,17 +123,27 @@ pub fn render(renderer: &Renderer<'_>) -> (Vec<Rendered>, Vec<Finding>) {
 }
 
 /// Returns an entry's text as HTML; with whole addresses where it is read away from the site, as in a feed.
-fn body(shown: &Shown<'_>, entry: &Entry, whole: bool) -> String {
+///
+/// # Errors
+/// A computed block whose template fails.
+fn body(shown: &Shown<'_>, engine: &Engine, entry: &Entry, whole: bool) -> Result<String, EngineError> {
     let page = shown.addresses.whole(&page_path(&entry.id));
-    markdown::to_html(entry.prose.source(), &Site { shown, whole, page }, 2)
+    let site = Site { shown, engine, entry, whole, page, fault: RefCell::new(None) };
+    let html = markdown::to_html(entry.prose.source(), &site, 2);
+    site.fault.into_inner().map_or(Ok(html), Err)
 }
 
 /// Resolves what a text refers to in the site.
 struct Site<'a> {
     shown: &'a Shown<'a>,
+    engine: &'a Engine,
+    /// The entry whose text it is.
+    entry: &'a Entry,
     whole: bool,
     /// The whole address of the entry's page.
     page: String,
+    /// Why the last block that failed did.
+    fault: RefCell<Option<EngineError>>,
 }
 
 impl Site<'_> {
@@ -152,6 +168,36 @@ impl Resolve for Site<'_> {
                 format!("{}{address}", self.shown.catalogue.studio.address())
             }
             None => address.to_owned(),
+        }
+    }
+
+    fn block(&self, block: Block, text: &str, number: usize) -> Option<String> {
+        let entry = match block::subject(text) {
+            Subject::Pattern(key) => self.shown.catalogue.entry(&Reference { kind: Kind::Pattern, key })?,
+            Subject::Own => self.entry,
+            Subject::Unclear => return None,
+        };
+        let pattern = entry.pattern()?;
+        if self.shown.catalogue.visibility(entry) != Visibility::Public {
+            // As for any reference in a text: its title, and nothing of its figures.
+            let mut words = String::from("<p>");
+            let _ = escape_html(&mut words, &entry.common.title);
+            return Some(words + "</p>\n");
+        }
+        let mut context = block_context(self.shown, block, entry, pattern, number);
+        if self.whole {
+            context.pattern.url = context.pattern.url.map(|url| self.shown.whole_url(&url));
+            for link in context.bands.iter_mut().flat_map(|band| std::iter::once(&mut band.yarn).chain(&mut band.maker))
+            {
+                link.url = link.url.take().map(|url| self.shown.whole_url(&url));
+            }
+        }
+        match self.engine.page("block.html", &Context::Block(Box::new(context))) {
+            Ok(html) => String::from_utf8(html).ok(),
+            Err(error) => {
+                self.fault.replace(Some(error));
+                None
+            }
         }
     }
 

@@ -31,6 +31,7 @@ pub fn reference() -> String {
     section::<page::PersonContext>(&mut out, &mut generator, "`person.html`");
     section::<page::PlainContext>(&mut out, &mut generator, "`page.html` and `technique.html`");
     section::<page::MissingContext>(&mut out, &mut generator, "`missing.html`");
+    section::<page::BlockContext>(&mut out, &mut generator, "`block.html`");
     out.push_str("\n## The types named above\n");
     let definitions: Vec<(String, Value)> = generator.take_definitions(false).into_iter().collect();
     for (name, schema) in definitions.iter().filter(|(name, _)| !name.ends_with("Context") && name != "Site") {

@@ -91,3 +91,34 @@ fn derived_needs_are_shown_with_what_they_rest_on() {
     assert_eq!(cells(html, ">Length"), ["200", "250"]);
     assert_eq!(cells(html, "Skeins to buy"), ["2", "2"]);
 }
+
+#[test]
+fn blocks_put_a_patterns_tables_into_any_text() {
+    let pattern = "---\ntitle: Jumper\npublished: 2026-01-02\nsizes: S (M)\nto fit:\n  chest: 90 (100) cm\nfinished:\n  chest: 95 (105) cm\nyarn: [ { yarn: own, needs: '950 (1000) m' } ]\n---\n\n```sizes\n```\n";
+    let note =
+        "---\ntitle: Note\ndate: 2026-11-20\n---\n\n```needs\npattern: jumper\n```\n\n```sizes\npattern: jumper\n```\n";
+    let site = site(&[("yarns.yaml", YARNS), ("patterns/jumper.md", pattern), ("journal/2026-11-20.md", note)]);
+    let html = page(&site, "journal/2026-11-20/index.html");
+    assert_eq!(cells(html, "Finished chest"), ["95", "105"]);
+    assert_eq!(cells(html, "Ease at the chest"), ["5", "5"]);
+    // 1,045 and 1,100 m with the tenth to spare.
+    assert_eq!(cells(html, "Skeins to buy"), ["6", "6"]);
+    assert!(html.contains("Yarn for <a href=\"/patterns/jumper/\">Jumper</a>, 10% to spare"), "{html}");
+    let own = page(&site, "patterns/jumper/index.html");
+    assert!(own.contains("Sizes of <a href=\"/patterns/jumper/\">"), "{own}");
+    assert!(own.contains("/journal/2026-11-20/"), "the note is one of those that mention it");
+    let feed = page(&site, "feed.json");
+    assert!(
+        feed.contains("https://wrackline.example/patterns/jumper/") && !feed.contains("\\\"/patterns/jumper"),
+        "{feed}"
+    );
+}
+
+#[test]
+fn a_block_of_a_pattern_that_is_not_public_shows_its_title_alone() {
+    let pattern = "---\ntitle: Secret & Sons\nstage: sample\nsizes: S (M)\nyarn: [ { needs: '950 (1000) m' } ]\n---\n";
+    let note = "---\ntitle: Note\ndate: 2026-11-20\n---\n\n```needs\npattern: secret\n```\n";
+    let site = site(&[("patterns/secret.md", pattern), ("journal/2026-11-20.md", note)]);
+    let html = page(&site, "journal/2026-11-20/index.html");
+    assert!(html.contains("<p>Secret &amp; Sons</p>") && !html.contains("950"), "{html}");
+}

@@ -25,7 +25,7 @@ macro_rules! built_in {
 pub static BUILT_IN: BuiltIn = built_in!(
     "leaflet",
     templates: [
-        "finished.html", "frame.html", "home.html", "journal.html", "missing.html", "needles.html", "note.html", "on-the-way.html", "page.html",
+        "block.html", "finished.html", "frame.html", "home.html", "journal.html", "missing.html", "needles.html", "note.html", "on-the-way.html", "page.html",
         "parts.html", "pattern.html", "patterns.html", "people.html", "person.html", "project.html", "technique.html", "techniques.html",
         "text.html", "yarn.html",
         "yarns.html",
