@@ -17,6 +17,7 @@ use ballband::reckon::shaping::{Worked, paired};
 use ballband::reckon::spread::{Change, Edges, spread};
 use ballband::reckon::{Skeins, ease, skeins};
 use ballband::standards::table::Table;
+use ballband::standards::yardage::{self, Item};
 
 const CSV: &str = include_str!("worked_examples.csv");
 
@@ -38,16 +39,9 @@ use Figure::{Agrees, Given, Misprint, Ours};
 type Sum = (&'static str, &'static str, &'static str, fn() -> Vec<Figure>);
 
 /// Topic, publisher, inputs and why there is nothing to work out.
-const NORMS: [(&str, &str, &str, &str); 5] = [
+const NORMS: [(&str, &str, &str, &str); 3] = [
     ("B yarn: margin", "Devious Knitter", "sample used x", "a norm, not a sum"),
     ("B yarn: cable uplift", "HeartStrings FiberArts", "6-st cable", "a rule of thumb between 20 and 50 %"),
-    (
-        "B yarn: adult sweater by gauge",
-        "Dummies",
-        "7-8, 6-7, 5-6, 4-5, 3-4, 1.5-3 sts per in",
-        "a table of typical lengths",
-    ),
-    ("B yarn: hat by gauge", "Dummies", "same classes", "a table of typical lengths"),
     (
         "D multi-size row",
         "E J Heywood",
@@ -55,6 +49,12 @@ const NORMS: [(&str, &str, &str, &str); 5] = [
         "instructions of a row, which nothing here reads",
     ),
 ];
+
+/// The yards of an item in the handbook's table, from the lightest yarn.
+fn in_the_table(item: Item) -> Vec<Figure> {
+    let rows = yardage::all().iter().filter(|row| row.item == item);
+    rows.flat_map(|row| [row.length.min, row.length.max]).map(|length| Agrees(yards(length, 0))).collect()
+}
 
 /// A number of small units in a larger unit, near, with so many decimals.
 fn decimal(small: i64, unit: i64, decimals: u32) -> String {
@@ -415,6 +415,10 @@ const SUMS: &[Sum] = &[
             Agrees(format!("{} sts", Multiple::ANY.around(gauge).unwrap().nearest)),
         ]
     }),
+    ("B yarn: adult sweater by gauge", "Dummies", "7-8, 6-7, 5-6, 4-5, 3-4, 1.5-3 sts per in", || {
+        in_the_table(Item::AdultSweater)
+    }),
+    ("B yarn: hat by gauge", "Dummies", "same classes", || in_the_table(Item::Hat)),
     ("C grist", "Yarnworker", "g, yd on label", || {
         let ounce = Mass::parse("1 oz").unwrap();
         let ounces = Mass::parse("1 lb").unwrap().portions_up(ounce).unwrap();
