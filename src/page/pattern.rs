@@ -243,6 +243,9 @@ fn facts(shown: &Shown<'_>, pattern: &Pattern, fit: Option<Both>) -> Vec<Fact> {
         add("Gauge".to_owned(), parts);
     }
     add("Needles".to_owned(), pattern.needles.iter().map(|needle| needle_words(shown, needle)).collect());
+    if let Some(tested) = &pattern.tested_in {
+        add("Test knitted in".to_owned(), vec![Both { first: words::list(tested.labels()), second: String::new() }]);
+    }
     if let Some(level) = pattern.level {
         add("Level".to_owned(), vec![Both { first: words::sentence(level.name()), second: String::new() }]);
     }

@@ -48,9 +48,10 @@ fn a_fit_that_was_read_is_not_called_a_memory() {
 
 #[test]
 fn a_pattern_without_a_body_says_nothing_of_fit() {
-    let site = pattern("finished:\n  width: 40 cm\n");
+    let site = pattern("sizes: S (M, L)\ntested in: S (L)\nfinished:\n  width: 40 cm\n");
     let html = page(&site, "patterns/jumper/index.html");
     assert!(!html.contains("Ease at") && !html.contains("YarnStandards"));
+    assert!(html.contains("Test knitted in") && html.contains("S and L"), "{html}");
 }
 
 #[test]
