@@ -1,5 +1,6 @@
 //! A run that is written in both systems must say the same in both.
 
+use super::place;
 use super::run_length::runs;
 use crate::entry::{Data, Entry, Placing};
 use crate::finding::{Code, Finding, Severity};
@@ -19,15 +20,8 @@ pub static SYSTEMS_DISAGREE: Code = Code {
 pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     let Data::Pattern(pattern) = &entry.data else { return };
     for run in runs(pattern).into_iter().filter(|run| !run.apart.is_empty()) {
-        let sizes: Vec<String> = run
-            .apart
-            .iter()
-            .map(|size| match pattern.sizes.as_ref().and_then(|names| names.get(*size)) {
-                Some(name) => format!("`{name}`"),
-                None => format!("size {}", size + 1),
-            })
-            .collect();
-        let message = format!("`{}` says two things in {}", run.name(), sizes.join(", "));
+        let sizes = place::sizes(pattern, &run.apart);
+        let message = format!("`{}` says two things in {}", run.name(), sizes);
         let finding = Finding::new(&SYSTEMS_DISAGREE, entry.origin.value(&run.way, placing), message);
         findings.push(
             finding.help("work the one out from the other again, by the studio's inch, or leave one of them out"),

@@ -4,10 +4,28 @@
 //! one: a file here with its [`Code`](crate::finding::Code), a line in [`check`], and a case under `tests/cases`.
 
 mod both_systems;
+mod counts;
+mod dates;
+mod ease_sign;
+mod fibre;
+mod gauges;
+mod inch_mixed;
+mod needle_sizes;
+mod needs_area;
+mod needs_order;
+mod order;
+mod over;
+mod pieces;
+mod place;
 mod run_length;
 mod settings;
 mod shade;
 mod size;
+mod skeins;
+mod tape;
+mod untested;
+mod weight;
+mod yardage;
 
 use crate::catalogue::Catalogue;
 use crate::entry::Entry;
@@ -16,16 +34,58 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 3] = [&both_systems::SYSTEMS_DISAGREE, &shade::UNKNOWN_SHADE, &size::UNKNOWN_SIZE];
+static SETTABLE: [&Code; 24] = [
+    &both_systems::SYSTEMS_DISAGREE,
+    &counts::LENGTH_UNLIKE,
+    &counts::WIDTH_UNLIKE,
+    &dates::DATE_ORDER,
+    &ease_sign::EASE_SIGN,
+    &fibre::FIBRE_SHARE,
+    &gauges::GAUGE_DISAGREES,
+    &gauges::GAUGE_UNLIKELY,
+    &inch_mixed::INCH_MIXED,
+    &needle_sizes::NEEDLE_SIZES,
+    &needs_area::NEEDS_AREA,
+    &needs_order::NEEDS_ORDER,
+    &order::GIRTH_ORDER,
+    &order::LENGTH_ORDER,
+    &over::SAMPLE_OVER,
+    &pieces::PIECES_UNKNOWN,
+    &shade::UNKNOWN_SHADE,
+    &size::UNKNOWN_SIZE,
+    &skeins::SKEINS_OVER,
+    &skeins::SKEINS_SHORT,
+    &tape::UNMEASURABLE,
+    &untested::UNTESTED_CLAIM,
+    &weight::WEIGHT_UNLIKE,
+    &yardage::YARDAGE_UNLIKELY,
+];
 
 /// Runs every check over every entry; each finding weighs what the pattern or the studio says.
 pub fn check(catalogue: &Catalogue, placing: &Placing<'_>) -> Vec<Finding> {
     let check_one = |entry: &Entry| {
         let mut findings = Vec::new();
         both_systems::check(entry, placing, &mut findings);
+        counts::check(catalogue, entry, placing, &mut findings);
+        dates::check(entry, placing, &mut findings);
+        ease_sign::check(entry, placing, &mut findings);
+        fibre::check(entry, placing, &mut findings);
+        gauges::check(entry, placing, &mut findings);
+        inch_mixed::check(catalogue, entry, placing, &mut findings);
+        needle_sizes::check(entry, placing, &mut findings);
+        needs_area::check(catalogue, entry, placing, &mut findings);
+        needs_order::check(catalogue, entry, placing, &mut findings);
+        order::check(entry, placing, &mut findings);
+        over::check(catalogue, entry, placing, &mut findings);
+        pieces::check(entry, placing, &mut findings);
         run_length::check(entry, placing, &mut findings);
         shade::check(catalogue, entry, placing, &mut findings);
         size::check(catalogue, entry, placing, &mut findings);
+        skeins::check(catalogue, entry, placing, &mut findings);
+        tape::check(catalogue, entry, placing, &mut findings);
+        untested::check(entry, placing, &mut findings);
+        weight::check(catalogue, entry, placing, &mut findings);
+        yardage::check(catalogue, entry, placing, &mut findings);
         let mut findings = settings::weigh(catalogue, entry, findings, &SETTABLE);
         settings::check(entry, placing, &SETTABLE, &mut findings);
         findings
