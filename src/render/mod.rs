@@ -117,7 +117,9 @@ pub fn render(renderer: &Renderer<'_>) -> (Vec<Rendered>, Vec<Finding>) {
 /// Returns an entry's text as HTML; with whole addresses where it is read away from the site, as in a feed.
 fn body(shown: &Shown<'_>, entry: &Entry, whole: bool) -> String {
     let page = shown.addresses.whole(&page_path(&entry.id));
-    markdown::to_html(entry.prose.source(), &Site { shown, whole, page }, 2)
+    // The page has a heading of level 1 already, the title.
+    let shift = u8::from(entry.prose.headings.iter().any(|heading| heading.level == 1));
+    markdown::to_html(entry.prose.source(), &Site { shown, whole, page }, shift)
 }
 
 /// Resolves what a text refers to in the site.
