@@ -12,6 +12,7 @@ use crate::entry::{Key, Reference};
 use crate::page::Picture;
 use pulldown_cmark::{CodeBlockKind, CowStr, Event, HeadingLevel, LinkType, Parser, Tag, TagEnd, html};
 use pulldown_cmark_escape::escape_html;
+use std::collections::VecDeque;
 use std::fmt::Write as _;
 
 /// Where a reference leads.
@@ -42,26 +43,22 @@ pub trait Resolve {
     fn picture(&self, address: &str, alt: &str) -> Option<String>;
 }
 
-/// Returns a text as HTML. If it has a heading of level 1, all headings are moved down so that the highest is of
-/// `first_level`: the page around it has its own.
-pub fn to_html(source: &str, resolve: &dyn Resolve, first_level: u8) -> String {
-    let events: Vec<Event<'_>> = Parser::new_ext(source, options()).collect();
-    let has_first =
-        events.iter().any(|event| matches!(event, Event::Start(Tag::Heading { level: HeadingLevel::H1, .. })));
-    let shift = if has_first { first_level.saturating_sub(1) } else { 0 };
-    let mut dress = Dress {
+/// Returns a text as HTML. All headings are moved down by `shift` levels, where the page around it has its own.
+pub fn to_html(source: &str, resolve: &dyn Resolve, shift: u8) -> String {
+    let dress = Dress {
         resolve,
         shift,
         ids: Ids::default(),
         links: Vec::new(),
         tables: 0,
         blocks: 0,
-
-        out: Vec::with_capacity(events.len()),
+        parser: Parser::new_ext(source, options()),
+        put_back: VecDeque::new(),
+        ready: VecDeque::new(),
+        item_begun: false,
     };
-    dress.all(events);
     let mut out = String::with_capacity(source.len() * 3 / 2);
-    html::push_html(&mut out, dress.out.into_iter());
+    html::push_html(&mut out, dress);
     out
 }
 
@@ -104,6 +101,7 @@ enum Open {
     Words,
 }
 
+/// Changes what the parser says into what we show, as it is asked for.
 struct Dress<'a> {
     resolve: &'a dyn Resolve,
     shift: u8,
@@ -111,80 +109,135 @@ struct Dress<'a> {
     links: Vec<Open>,
     tables: usize,
     blocks: usize,
-    out: Vec<Event<'a>>,
+    parser: Parser<'a>,
+    /// What was taken to look ahead and comes before what the parser says next.
+    put_back: VecDeque<Event<'a>>,
+    /// What is to be shown next.
+    ready: VecDeque<Event<'a>>,
+    /// Whether the last that was made ready begins an item of a list.
+    item_begun: bool,
+}
+
+impl<'a> Iterator for Dress<'a> {
+    type Item = Event<'a>;
+
+    fn next(&mut self) -> Option<Event<'a>> {
+        loop {
+            if let Some(event) = self.ready.pop_front() {
+                return Some(event);
+            }
+            let event = self.take()?;
+            self.dress(event);
+        }
+    }
 }
 
 impl<'a> Dress<'a> {
-    fn all(&mut self, events: Vec<Event<'a>>) {
-        let mut events = events.into_iter().peekable();
-        while let Some(event) = events.next() {
+    /// Takes the next event as the text has it.
+    fn take(&mut self) -> Option<Event<'a>> {
+        self.put_back.pop_front().or_else(|| self.parser.next())
+    }
+
+    /// Looks at the next event as the text has it.
+    fn peek(&mut self) -> Option<&Event<'a>> {
+        if self.put_back.is_empty() {
+            self.put_back.extend(self.parser.next());
+        }
+        self.put_back.front()
+    }
+
+    /// Takes events up to the end of something, which is taken and dropped.
+    fn take_until(&mut self, ends: impl Fn(TagEnd) -> bool) -> Vec<Event<'a>> {
+        let is_end = |event: &Event<'_>| matches!(event, Event::End(end) if ends(*end));
+        std::iter::from_fn(|| self.take()).take_while(|event| !is_end(event)).collect()
+    }
+
+    /// Takes the events inside an image, images inside it included; its own end is taken and dropped.
+    fn take_image(&mut self) -> Vec<Event<'a>> {
+        let mut inside = Vec::new();
+        let mut depth = 0_usize;
+        while let Some(event) = self.take() {
             match event {
-                Event::Start(Tag::Heading { level, id, classes, attrs }) => {
-                    let inside: Vec<Event<'a>> =
-                        take_until(&mut events, |event| matches!(event, Event::End(TagEnd::Heading(_))));
-                    self.heading(level, id, classes, attrs, inside);
-                }
-                Event::Start(Tag::Paragraph) => {
-                    let lone = matches!(events.peek(), Some(Event::Start(Tag::Image { .. })));
-                    if !lone {
-                        self.out.push(Event::Start(Tag::Paragraph));
-                        continue;
-                    }
-                    let inside: Vec<Event<'a>> =
-                        take_until(&mut events, |event| matches!(event, Event::End(TagEnd::Paragraph)));
-                    self.paragraph_of_pictures(inside);
-                }
-                Event::Start(Tag::Image { dest_url, title, link_type, id }) => {
-                    let inside: Vec<Event<'a>> = take_image(&mut events);
-                    self.image(dest_url, title, link_type, id, inside);
-                }
-                Event::Start(Tag::Link { link_type, dest_url, title, id }) => {
-                    if let Some(words) = self.link(link_type, &dest_url, &title, &id) {
-                        // An autolink's only words are its address; the entry's title stands for them.
-                        let _ = take_until(&mut events, |event| matches!(event, Event::End(TagEnd::Link)));
-                        self.out.push(Event::Text(CowStr::from(words)));
-                        self.close_link();
-                    }
-                }
-                Event::End(TagEnd::Link) => self.close_link(),
-                Event::Start(Tag::Table(alignments)) => {
-                    self.tables += 1;
-                    let box_of = format!(
-                        "<div class=\"scroller\" tabindex=\"0\" role=\"region\" aria-label=\"Table {}\">",
-                        self.tables
-                    );
-                    self.out.push(Event::Html(CowStr::from(box_of)));
-                    self.out.push(Event::Start(Tag::Table(alignments)));
-                }
-                Event::End(TagEnd::Table) => {
-                    self.out.push(Event::End(TagEnd::Table));
-                    self.out.push(Event::Html(CowStr::from("</div>\n")));
-                }
-                Event::Start(Tag::CodeBlock(CodeBlockKind::Fenced(info))) if Block::of(&info).is_some() => {
-                    let inside = take_until(&mut events, |event| matches!(event, Event::End(TagEnd::CodeBlock)));
-                    self.block(&info, inside);
-                }
-                Event::Start(Tag::CodeBlock(kind)) => self.code(&kind),
-                Event::Start(Tag::HtmlBlock) => {
-                    // A block comes line by line, and a comment may span several.
-                    let mut block = String::new();
-                    for event in take_until(&mut events, |event| matches!(event, Event::End(TagEnd::HtmlBlock))) {
-                        if let Event::Html(line) | Event::Text(line) = event {
-                            block.push_str(&line);
-                        }
-                    }
-                    let (seen, _) = without_comments(&block);
-                    if !seen.trim().is_empty() {
-                        self.out.push(Event::Html(CowStr::from(seen)));
-                    }
-                }
-                Event::InlineHtml(html) => {
-                    let (seen, _) = without_comments(&html);
-                    self.out.push(Event::InlineHtml(CowStr::from(seen)));
-                }
-                Event::End(TagEnd::CodeBlock) => self.out.push(Event::Html(CowStr::from("</code></pre>\n"))),
-                other => self.out.push(other),
+                Event::Start(Tag::Image { .. }) => depth += 1,
+                Event::End(TagEnd::Image) if depth == 0 => break,
+                Event::End(TagEnd::Image) => depth -= 1,
+                _ => {}
             }
+            inside.push(event);
+        }
+        inside
+    }
+
+    /// Puts events back to be dressed next, and behind them one that ends them.
+    fn put_back(&mut self, inside: Vec<Event<'a>>, end: Event<'a>) {
+        for event in std::iter::once(end).chain(inside.into_iter().rev()) {
+            self.put_back.push_front(event);
+        }
+    }
+
+    /// Makes an event ready to be shown.
+    fn show(&mut self, event: Event<'a>) {
+        self.item_begun = matches!(event, Event::Start(Tag::Item));
+        self.ready.push_back(event);
+    }
+
+    fn dress(&mut self, event: Event<'a>) {
+        match event {
+            Event::Start(Tag::Heading { level, id, classes, attrs }) => self.heading(level, id, classes, attrs),
+            Event::Start(Tag::Paragraph) => {
+                if matches!(self.peek(), Some(Event::Start(Tag::Image { .. }))) {
+                    self.paragraph_of_pictures();
+                } else {
+                    self.show(Event::Start(Tag::Paragraph));
+                }
+            }
+            Event::Start(Tag::Image { dest_url, title, link_type, id }) => self.image(dest_url, title, link_type, id),
+            Event::Start(Tag::Link { link_type, dest_url, title, id }) => {
+                if let Some(words) = self.link(link_type, &dest_url, &title, &id) {
+                    // An autolink's only words are its address; the entry's title stands for them.
+                    let _ = self.take_until(|end| end == TagEnd::Link);
+                    self.show(Event::Text(CowStr::from(words)));
+                    self.close_link();
+                }
+            }
+            Event::End(TagEnd::Link) => self.close_link(),
+            Event::Start(Tag::Table(alignments)) => {
+                self.tables += 1;
+                let box_of = format!(
+                    "<div class=\"scroller\" tabindex=\"0\" role=\"region\" aria-label=\"Table {}\">",
+                    self.tables
+                );
+                self.show(Event::Html(CowStr::from(box_of)));
+                self.show(Event::Start(Tag::Table(alignments)));
+            }
+            Event::End(TagEnd::Table) => {
+                self.show(Event::End(TagEnd::Table));
+                self.show(Event::Html(CowStr::from("</div>\n")));
+            }
+            Event::Start(Tag::CodeBlock(CodeBlockKind::Fenced(info))) if Block::of(&info).is_some() => {
+                let inside = self.take_until(|end| end == TagEnd::CodeBlock);
+                self.block(&info, inside);
+            }
+            Event::Start(Tag::CodeBlock(kind)) => self.code(&kind),
+            Event::Start(Tag::HtmlBlock) => {
+                // A block comes line by line, and a comment may span several.
+                let mut block = String::new();
+                for event in self.take_until(|end| end == TagEnd::HtmlBlock) {
+                    if let Event::Html(line) | Event::Text(line) = event {
+                        block.push_str(&line);
+                    }
+                }
+                let (seen, _) = without_comments(&block);
+                if !seen.trim().is_empty() {
+                    self.show(Event::Html(CowStr::from(seen)));
+                }
+            }
+            Event::InlineHtml(html) => {
+                let (seen, _) = without_comments(&html);
+                self.show(Event::InlineHtml(CowStr::from(seen)));
+            }
+            Event::End(TagEnd::CodeBlock) => self.show(Event::Html(CowStr::from("</code></pre>\n"))),
+            other => self.show(other),
         }
     }
 
@@ -194,8 +247,8 @@ impl<'a> Dress<'a> {
         id: Option<CowStr<'a>>,
         classes: Vec<CowStr<'a>>,
         attrs: Vec<(CowStr<'a>, Option<CowStr<'a>>)>,
-        inside: Vec<Event<'a>>,
     ) {
+        let mut inside = self.take_until(|end| matches!(end, TagEnd::Heading(_)));
         let mut words = String::new();
         for event in &inside {
             if let Event::Text(text) | Event::Code(text) = event {
@@ -204,8 +257,7 @@ impl<'a> Dress<'a> {
         }
         let id = self.ids.take(id.as_deref(), &words);
         let level = HeadingLevel::try_from(usize::from((level_number(level) + self.shift).min(6))).unwrap_or(level);
-        self.out.push(Event::Start(Tag::Heading { level, id: Some(CowStr::from(id)), classes, attrs }));
-        let mut inside = inside;
+        self.show(Event::Start(Tag::Heading { level, id: Some(CowStr::from(id)), classes, attrs }));
         if let Some(Event::Text(first)) = inside.first()
             && let Some((time, rest)) = VideoTime::leading(first)
         {
@@ -214,12 +266,12 @@ impl<'a> Dress<'a> {
                 *slot = Event::InlineHtml(CowStr::from(marked));
             }
         }
-        self.all(inside);
-        self.out.push(Event::End(TagEnd::Heading(level)));
+        self.put_back(inside, Event::End(TagEnd::Heading(level)));
     }
 
     /// Puts a picture that is alone in its paragraph into a figure; its title is the caption.
-    fn paragraph_of_pictures(&mut self, inside: Vec<Event<'a>>) {
+    fn paragraph_of_pictures(&mut self) {
+        let inside = self.take_until(|end| end == TagEnd::Paragraph);
         let alone = inside.iter().filter(|event| matches!(event, Event::Start(Tag::Image { .. }))).count() == 1
             && matches!(inside.last(), Some(Event::End(TagEnd::Image)));
         let caption = match inside.first() {
@@ -231,29 +283,21 @@ impl<'a> Dress<'a> {
             _ => None,
         };
         let Some(caption) = caption else {
-            self.out.push(Event::Start(Tag::Paragraph));
-            self.all(inside);
-            self.out.push(Event::End(TagEnd::Paragraph));
+            self.show(Event::Start(Tag::Paragraph));
+            self.put_back(inside, Event::End(TagEnd::Paragraph));
             return;
         };
-        self.out.push(Event::Html(CowStr::from("<figure>")));
-        self.all(inside);
+        self.show(Event::Html(CowStr::from("<figure>")));
         let end = if caption.is_empty() {
             "</figure>\n".to_owned()
         } else {
             format!("<figcaption>{}</figcaption></figure>\n", escaped(&caption))
         };
-        self.out.push(Event::Html(CowStr::from(end)));
+        self.put_back(inside, Event::Html(CowStr::from(end)));
     }
 
-    fn image(
-        &mut self,
-        dest_url: CowStr<'a>,
-        title: CowStr<'a>,
-        link_type: LinkType,
-        id: CowStr<'a>,
-        inside: Vec<Event<'a>>,
-    ) {
+    fn image(&mut self, dest_url: CowStr<'a>, title: CowStr<'a>, link_type: LinkType, id: CowStr<'a>) {
+        let inside = self.take_image();
         let mut alt = String::new();
         for event in &inside {
             match event {
@@ -263,12 +307,12 @@ impl<'a> Dress<'a> {
             }
         }
         if let Some(html) = self.resolve.picture(&dest_url, &alt) {
-            self.out.push(Event::InlineHtml(CowStr::from(html)));
+            self.show(Event::InlineHtml(CowStr::from(html)));
             return;
         }
-        self.out.push(Event::Start(Tag::Image { link_type, dest_url, title, id }));
-        self.out.extend(inside);
-        self.out.push(Event::End(TagEnd::Image));
+        self.show(Event::Start(Tag::Image { link_type, dest_url, title, id }));
+        inside.into_iter().for_each(|event| self.show(event));
+        self.show(Event::End(TagEnd::Image));
     }
 
     /// Opens a link; returns the words to show instead of an autolink's own.
@@ -295,13 +339,13 @@ impl<'a> Dress<'a> {
     }
 
     fn open_link(&mut self, link_type: LinkType, dest_url: CowStr<'a>, title: CowStr<'a>, id: CowStr<'a>) {
-        self.out.push(Event::Start(Tag::Link { link_type, dest_url, title, id }));
+        self.show(Event::Start(Tag::Link { link_type, dest_url, title, id }));
         self.links.push(Open::Link);
     }
 
     fn close_link(&mut self) {
         if let Some(Open::Link) | None = self.links.pop() {
-            self.out.push(Event::End(TagEnd::Link));
+            self.show(Event::End(TagEnd::Link));
         }
     }
 
@@ -314,11 +358,11 @@ impl<'a> Dress<'a> {
         }
         self.blocks += 1;
         match Block::of(info).and_then(|block| self.resolve.block(block, &text, self.blocks)) {
-            Some(html) => self.out.push(Event::Html(CowStr::from(html))),
+            Some(html) => self.show(Event::Html(CowStr::from(html))),
             None => {
                 self.code(&CodeBlockKind::Fenced(info.clone()));
-                self.out.extend(inside);
-                self.out.push(Event::Html(CowStr::from("</code></pre>\n")));
+                inside.into_iter().for_each(|event| self.show(event));
+                self.show(Event::Html(CowStr::from("</code></pre>\n")));
             }
         }
     }
@@ -333,29 +377,7 @@ impl<'a> Dress<'a> {
             CodeBlockKind::Indented => None,
         };
         // The writer of HTML begins a line for its own blocks and not for ours.
-        let line = if matches!(self.out.last(), Some(Event::Start(Tag::Item))) { "\n" } else { "" };
-        self.out
-            .push(Event::Html(CowStr::from(format!("{line}<pre tabindex=\"0\"><code{}>", class.unwrap_or_default()))));
+        let line = if self.item_begun { "\n" } else { "" };
+        self.show(Event::Html(CowStr::from(format!("{line}<pre tabindex=\"0\"><code{}>", class.unwrap_or_default()))));
     }
-}
-
-/// Takes events up to one that ends something, which is taken and dropped.
-fn take_until<'a>(events: &mut impl Iterator<Item = Event<'a>>, ends: impl Fn(&Event<'a>) -> bool) -> Vec<Event<'a>> {
-    events.take_while(|event| !ends(event)).collect()
-}
-
-/// Takes the events inside an image, images inside it included; its own end is taken and dropped.
-fn take_image<'a>(events: &mut impl Iterator<Item = Event<'a>>) -> Vec<Event<'a>> {
-    let mut inside = Vec::new();
-    let mut depth = 0_usize;
-    for event in events {
-        match event {
-            Event::Start(Tag::Image { .. }) => depth += 1,
-            Event::End(TagEnd::Image) if depth == 0 => break,
-            Event::End(TagEnd::Image) => depth -= 1,
-            _ => {}
-        }
-        inside.push(event);
-    }
-    inside
 }

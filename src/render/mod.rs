@@ -128,8 +128,10 @@ pub fn render(renderer: &Renderer<'_>) -> (Vec<Rendered>, Vec<Finding>) {
 /// A computed block whose template fails.
 fn body(shown: &Shown<'_>, engine: &Engine, entry: &Entry, whole: bool) -> Result<String, EngineError> {
     let page = shown.addresses.whole(&page_path(&entry.id));
+    // The page has a heading of level 1 already, the title.
+    let shift = u8::from(entry.prose.headings.iter().any(|heading| heading.level == 1));
     let site = Site { shown, engine, entry, whole, page, fault: RefCell::new(None) };
-    let html = markdown::to_html(entry.prose.source(), &site, 2);
+    let html = markdown::to_html(entry.prose.source(), &site, shift);
     site.fault.into_inner().map_or(Ok(html), Err)
 }
 
