@@ -12,7 +12,7 @@ sizes: S (M, L)
 yarn:
   - { colour: MC, yarn: heron-dk, needs: '820 (905, 990) m' }
 testers:
-  - { name: zzsecret-tester, size: M, yarn: gull-worsted, used: { MC: 1010 m }, share: false }
+  - { name: zzsecret-tester, size: M, yarn: gull-worsted, used: { MC: 901 m }, share: false }
 private:
   zzsecret-key: zzsecret-value
 ---
