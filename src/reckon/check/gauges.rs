@@ -37,7 +37,7 @@ pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) 
                 let way = place::item("gauge", at, &[]);
                 if let Some(message) = unlikely(gauge) {
                     let finding = Finding::new(&GAUGE_UNLIKELY, entry.origin.value(&way, placing), message);
-                    findings.push(finding.help("most are over 10 cm (4 in)"));
+                    findings.push(finding.help("give what was counted on a swatch, mostly over 10 cm (4 in)"));
                     continue;
                 }
                 let before = pattern.gauge.iter().take(at).enumerate();
@@ -61,7 +61,7 @@ pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) 
         Data::Yarn(yarn) => {
             if let Some(message) = yarn.gauge.as_ref().and_then(unlikely) {
                 let finding = Finding::new(&GAUGE_UNLIKELY, entry.origin.field(&["gauge"], placing), message);
-                findings.push(finding.help("most are over 10 cm (4 in)"));
+                findings.push(finding.help("give what was counted on a swatch, mostly over 10 cm (4 in)"));
             }
         }
         _ => {}

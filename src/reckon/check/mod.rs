@@ -75,7 +75,7 @@ pub fn check(catalogue: &Catalogue, placing: &Placing<'_>) -> Vec<Finding> {
         needle_sizes::check(entry, placing, &mut findings);
         needs_area::check(catalogue, entry, placing, &mut findings);
         needs_order::check(catalogue, entry, placing, &mut findings);
-        order::check(entry, placing, &mut findings);
+        order::check(catalogue, entry, placing, &mut findings);
         over::check(catalogue, entry, placing, &mut findings);
         pieces::check(entry, placing, &mut findings);
         run_length::check(entry, placing, &mut findings);

@@ -43,7 +43,7 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
         (more.abs() > SLACK).then(|| {
             let how = if more > 0 { "more" } else { "less" };
             let percent = divide_near(more.abs(), 100).unwrap_or(0);
-            format!("{percent} % {how} in {}", place::size(pattern, *size))
+            format!("{percent}% {how} in {}", place::size(pattern, *size))
         })
     };
     let told: Vec<String> = shares.iter().filter_map(apart).collect();

@@ -24,10 +24,13 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
     let mut any = false;
     for (at, (line, told)) in pattern.yarn.iter().zip(&needs).enumerate() {
         let lengths: Vec<Option<YarnLength>> = told.iter().map(|told| told.need().map(|need| need.length)).collect();
-        let Some((before, size)) = fall(&lengths) else { continue };
+        let Some(Fall { before, small, size, large }) = fall(&lengths) else { continue };
         any = true;
         let [larger, smaller] = [size, before].map(|size| place::size(pattern, size));
-        let message = format!("{} takes less in {larger} than in {smaller}", place::line(pattern, at));
+        let system = line.needs.as_ref().and_then(|run| run.system).unwrap_or_default();
+        let [least, most] = [large, small].map(|length| length.show(system));
+        let message =
+            format!("{} takes {least} in {larger}, less than the {most} of {smaller}", place::line(pattern, at));
         findings.push(match &line.needs {
             Some(run) => {
                 let way = place::item("yarn", at, &["needs"]);
@@ -42,20 +45,32 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
         });
     }
     // All lines together fall where one of them does, and where a size leaves one out.
-    if let Some((before, size)) = fall(&total(&needs, pattern.size_count())).filter(|_| !any) {
+    if let Some(Fall { before, small, size, large }) = fall(&total(&needs, pattern.size_count())).filter(|_| !any) {
         let [larger, smaller] = [size, before].map(|size| place::size(pattern, size));
-        let message = format!("all yarns together are less in {larger} than in {smaller}");
+        let system = pattern.yarn.iter().find_map(|line| line.needs.as_ref()?.system).unwrap_or_default();
+        let [least, most] = [large, small].map(|length| length.show(system));
+        let message = format!("all yarns together are {least} in {larger}, less than the {most} of {smaller}");
         let finding = Finding::new(&NEEDS_ORDER, place::key(entry, "yarn", placing), message);
         findings.push(finding.help("look at the yarns that one of these sizes does not use"));
     }
 }
 
-/// Returns the first size that takes less than the one known before it, that one first.
-fn fall(lengths: &[Option<YarnLength>]) -> Option<(usize, usize)> {
+/// A size that takes less than the one known before it.
+struct Fall {
+    before: usize,
+    small: YarnLength,
+    size: usize,
+    large: YarnLength,
+}
+
+/// Returns the first size that takes less than the one known before it.
+fn fall(lengths: &[Option<YarnLength>]) -> Option<Fall> {
     let there: Vec<(usize, YarnLength)> =
         lengths.iter().enumerate().filter_map(|(size, length)| Some((size, (*length)?))).collect();
     there.windows(2).find_map(|pair| match pair {
-        [(before, small), (size, large)] if large < small => Some((*before, *size)),
+        [(before, small), (size, large)] if large < small => {
+            Some(Fall { before: *before, small: *small, size: *size, large: *large })
+        }
         _ => None,
     })
 }

@@ -1,9 +1,10 @@
 //! A larger size must not be smaller.
 
 use super::place;
+use crate::catalogue::Catalogue;
 use crate::entry::{Data, Entry, Pattern, Placing};
 use crate::finding::{Code, Finding, Severity};
-use crate::measure::{FabricLength, Run};
+use crate::measure::{FabricLength, Inch, Run};
 
 /// A girth that does not grow from one size to the next.
 pub static GIRTH_ORDER: Code = Code {
@@ -52,15 +53,16 @@ fn is_girth(name: &str) -> bool {
 }
 
 /// Finds girths that do not grow and finished lengths that fall.
-pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
+pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     let Data::Pattern(pattern) = &entry.data else { return };
+    let inch = catalogue.studio.settings().inch;
     for (field, map) in [("to fit", &pattern.to_fit), ("finished", &pattern.finished)] {
         for (name, run) in &map.0 {
             let girth = is_girth(name);
             if (!girth && field == "to fit") || run.values.len() != pattern.size_count() {
                 continue;
             }
-            findings.extend(one(entry, pattern, [field, name], run, girth, placing));
+            findings.extend(one(entry, pattern, [field, name], run, girth, inch, placing));
         }
     }
 }
@@ -72,26 +74,31 @@ fn one(
     keys: [&str; 2],
     run: &Run<FabricLength>,
     girth: bool,
+    inch: Inch,
     placing: &Placing<'_>,
 ) -> Option<Finding> {
     let there: Vec<(usize, FabricLength)> =
         run.values.iter().enumerate().filter_map(|(size, length)| Some((size, *length?))).collect();
     let wrong = there.windows(2).find_map(|pair| match pair {
         [(before, small), (size, large)] if large < small || (girth && large == small) => {
-            Some((*before, *size, large == small))
+            Some((*before, *small, *size, *large))
         }
         _ => None,
     });
-    let (before, size, same) = wrong?;
+    let (before, small, size, large) = wrong?;
     let [_, name] = keys;
-    let how = if same { "no larger" } else { "smaller" };
-    let message =
-        format!("`{name}` is {how} in {} than in {}", place::size(pattern, size), place::size(pattern, before));
+    let [larger, smaller] = [size, before].map(|size| place::size(pattern, size));
+    let show = |length: FabricLength| length.show(run.system.unwrap_or_default(), inch);
+    let message = if large == small {
+        format!("`{name}` is {} in {larger}, no more than in {smaller}", show(large))
+    } else {
+        format!("`{name}` is {} in {larger}, less than the {} of {smaller}", show(large), show(small))
+    };
     let code = if girth { &GIRTH_ORDER } else { &LENGTH_ORDER };
     let way = place::way(&keys);
     Some(
         Finding::new(code, place::value(entry, &way, run, size, placing), message)
             .help("sizes go from the smallest to the largest: look for a slip in either figure")
-            .also(place::value(entry, &way, run, before, placing), format!("that of {}", place::size(pattern, before))),
+            .also(place::value(entry, &way, run, before, placing), format!("that of {smaller}")),
     )
 }

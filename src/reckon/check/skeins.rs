@@ -53,8 +53,12 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
         let mut tell = |code: &'static Code, of: &[usize], what: &str, help: String| {
             let Some(first) = of.first() else { return };
             let way = place::item("yarn", at, &["skeins"]);
-            let message =
-                format!("the skeins of {} are {what}{}", place::line(pattern, at), place::in_sizes(pattern, of));
+            let one = |size: &usize| {
+                let printed = printed.values.get(*size)?.show();
+                Some(format!("{printed}{}", place::in_sizes(pattern, &[*size])))
+            };
+            let those: Vec<String> = of.iter().filter_map(one).collect();
+            let message = format!("the skeins of {} are {what}: {}", place::line(pattern, at), those.join(", "));
             findings.push(
                 Finding::new(code, place::value(entry, &way, printed, *first, placing), message)
                     .help(help)

@@ -1,11 +1,11 @@
-//! What a hat, a scarf or an adult's sweater takes must be likely.
+//! What a hat or an adult's sweater takes must be likely.
 
 use super::place;
 use crate::catalogue::Catalogue;
 use crate::entry::value::Wearer;
 use crate::entry::{Data, Entry, Pattern, Placing};
 use crate::finding::{Code, Finding, Severity};
-use crate::measure::{System, YarnLength};
+use crate::measure::{FabricLength, System, YarnLength};
 use crate::reckon::total;
 use crate::standards::Band;
 use crate::standards::yardage::{Item, plausible};
@@ -20,6 +20,9 @@ pub static YARDAGE_UNLIKELY: Code = Code {
     good: "garment: hat\ngauge: { stitches: 20 }\nyarn: { needs: 130 m }",
 };
 
+/// The smallest head of a grown person, in the council's table.
+const GROWN_HEAD: FabricLength = FabricLength::from_nanometres(510_000_000);
+
 /// Sets the needs of each size against the approximate bands of a handbook, a tenth wider on either side.
 pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     let Data::Pattern(pattern) = &entry.data else { return };
@@ -29,7 +32,7 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
         .into_iter()
         .enumerate()
         .filter_map(|(size, length)| Some((size, length?)))
-        .filter(|(_, length)| !band.holds(*length))
+        .filter(|(size, length)| !band.holds(*length) && !is_small(pattern, item, *size))
         .collect();
     if told.is_empty() {
         return;
@@ -48,7 +51,15 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
     findings.push(finding.help(help));
 }
 
+/// Returns whether a size is for a head of a child, whose hat takes less than the table's.
+fn is_small(pattern: &Pattern, item: Item, size: usize) -> bool {
+    let head = || pattern.to_fit.get("head")?.values.get(size).copied();
+    item == Item::Hat && head().is_some_and(|head| head < GROWN_HEAD)
+}
+
 /// Returns what a pattern is and the length it usually takes; nothing where no table knows it.
+///
+/// Scarves are not asked: the handbook has one figure for all, and a scarf may be of any width and length.
 fn usual(pattern: &Pattern) -> Option<(Item, Band<YarnLength>)> {
     let garment = pattern.garment.as_ref()?.to_lowercase();
     let is = |words: &[&str]| garment.split_whitespace().any(|word| words.contains(&word));
@@ -58,8 +69,6 @@ fn usual(pattern: &Pattern) -> Option<(Item, Band<YarnLength>)> {
         Item::AdultSweater
     } else if is(&["hat", "beanie", "cap"]) && !small {
         Item::Hat
-    } else if is(&["scarf"]) && !small {
-        Item::Scarf
     } else {
         return None;
     };
