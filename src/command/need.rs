@@ -6,7 +6,7 @@ use super::{Failure, Outcome, studio};
 use crate::catalogue::Catalogue;
 use crate::entry::value::Date;
 use crate::entry::{Entry, Key, Kind, Pattern, Reference, Yarn, YarnUse};
-use crate::finding::nearest;
+use crate::finding::{any_error, nearest};
 use crate::measure::{Amount, Count, FabricLength, Inch, Misread, Percent, PutUp, YarnLength};
 use crate::reckon::fit::{NoFit, Wanted, fit};
 use crate::reckon::{Purchase, Terms, purchases, skeins_beside};
@@ -35,7 +35,7 @@ pub struct Asked {
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..=20))]
     strands: Option<u32>,
     /// What is added before whole skeins are counted; the pattern's or the studio's if not given.
-    #[arg(long, value_parser = quantity(Percent::parse))]
+    #[arg(long, value_parser = margin)]
     margin: Option<Percent>,
     /// Subtract what the studio has at hand of each shade.
     #[arg(long)]
@@ -59,6 +59,13 @@ pub struct Asked {
 
 fn quantity<T>(parse: fn(&str) -> Result<T, Misread>) -> impl Fn(&str) -> Result<T, String> + Clone {
     move |text| parse(text).map_err(|misread| in_a_sentence(&misread))
+}
+
+/// Reads a margin; less than needs, or more than as much again, is a slip.
+fn margin(text: &str) -> Result<Percent, String> {
+    let margin = quantity(Percent::parse)(text)?;
+    let usual = Percent::ZERO..=Percent::from_hundredths(10_000);
+    if usual.contains(&margin) { Ok(margin) } else { Err("write a margin from 0% to 100%".to_owned()) }
 }
 
 fn in_a_sentence(misread: &Misread) -> String {
@@ -101,6 +108,9 @@ pub fn need(named: Option<&Path>, asked: &Asked, today: Date) -> Result<Outcome,
         }
         None => String::new(),
     };
+    if any_error(&joined.findings) {
+        terminal::complain("the studio has errors, so a figure may be missing or wrong; `ballband proof` tells them");
+    }
     match asked.format {
         Format::Json => terminal::say(&needed.to_json()),
         Format::Text => terminal::say(&format!("{fitted}{}", needed.to_text())),
@@ -200,6 +210,6 @@ fn no_fit(why: NoFit, name: &str) -> Failure {
     Failure(match why {
         NoFit::NotFinished => format!("the pattern has no finished `{name}`, so a size for it cannot be told"),
         NoFit::NoGauge => "the pattern states no gauge to compare yours with".to_owned(),
-        NoFit::Beyond => format!("no size can be told: is the {name} or the gauge nothing?"),
+        NoFit::Beyond => format!("no size can be told: the {name} and the gauge must be more than nothing"),
     })
 }

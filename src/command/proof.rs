@@ -13,7 +13,7 @@ use std::path::Path;
 pub enum Format {
     /// For people.
     Text,
-    /// One JSON object a line.
+    /// As JSON; findings one object a line.
     Json,
 }
 

@@ -29,6 +29,22 @@ record! {
     }
 }
 
+impl Piece {
+    /// Returns the sides that are given, each with its key.
+    pub fn sides(&self) -> impl Iterator<Item = (&'static str, &Dimension)> {
+        let all = [
+            ("width", &self.width),
+            ("top", &self.top),
+            ("bottom", &self.bottom),
+            ("girth", &self.girth),
+            ("edge", &self.edge),
+            ("diameter", &self.diameter),
+            ("length", &self.length),
+        ];
+        all.into_iter().filter_map(|(key, side)| Some((key, side.as_ref()?)))
+    }
+}
+
 /// A side of a piece: one of the pattern's finished measurements by name, or a run of its own.
 #[derive(Clone, Debug)]
 pub enum Dimension {

@@ -81,7 +81,7 @@ fn band(shown: &Shown<'_>, pattern: &Pattern, purchase: &Purchase<'_>) -> Band {
             Some((low, high)) => Amount { figure: format!("{low} to {high}"), ..skeins_amount(high) },
         },
         small: if bounds.is_some() { length } else { Both { first: length.second.clone(), second: String::new() } },
-        sizes: if known.is_empty() { Vec::new() } else { band_sizes(shown, pattern, &purchase.sizes) },
+        sizes: if known.is_empty() { Vec::new() } else { band_sizes(shown, pattern, purchase) },
         unknown: unknown.to_owned(),
         ..shown.band(id.as_ref(), first.and_then(|one| one.shade.as_deref()))
     }
@@ -91,10 +91,11 @@ fn skeins_amount(count: i64) -> Amount {
     Amount { figure: count.to_string(), unit: if count == 1 { "skein" } else { "skeins" }.to_owned() }
 }
 
-fn band_sizes(shown: &Shown<'_>, pattern: &Pattern, sizes: &[Option<Requirement>]) -> Vec<BandSize> {
-    let one = |(size, requirement): (String, &Option<Requirement>)| match requirement {
+fn band_sizes(shown: &Shown<'_>, pattern: &Pattern, purchase: &Purchase<'_>) -> Vec<BandSize> {
+    let one = |(at, (size, requirement)): (usize, (String, &Option<Requirement>))| match requirement {
         None => {
-            BandSize { amount: Amount { figure: "none".to_owned(), unit: String::new() }, small: Both::default(), size }
+            let figure = if purchase.unknown.contains(&at) { "not known" } else { "none" };
+            BandSize { amount: Amount { figure: figure.to_owned(), unit: String::new() }, small: Both::default(), size }
         }
         Some(one) => {
             let length = shown.length(one.length);
@@ -105,7 +106,7 @@ fn band_sizes(shown: &Shown<'_>, pattern: &Pattern, sizes: &[Option<Requirement>
             BandSize { amount, small, size }
         }
     };
-    size_labels(pattern).into_iter().zip(sizes).map(one).collect()
+    size_labels(pattern).into_iter().zip(&purchase.sizes).enumerate().map(one).collect()
 }
 
 /// Returns the figures of each purchase whose needs are known, and of all together if all are.
@@ -121,6 +122,9 @@ pub fn tables(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>]) 
         if purchases.iter().flat_map(|purchase| purchase.sizes.iter().flatten()).all(|one| one.mass.is_some()) {
             rows.push(mass_row(shown, (0..pattern.size_count()).map(|size| total_mass(purchases, size))));
             let total = |size: usize| {
+                if purchases.iter().any(|one| one.unknown.contains(&size)) {
+                    return Both::none();
+                }
                 let whole =
                     purchases.iter().filter_map(|one| Some(one.sizes.get(size).copied().flatten()?.skeins?.whole));
                 let sum = whole.fold(0_i64, i64::saturating_add);
@@ -159,8 +163,11 @@ fn table(shown: &Shown<'_>, sizes: &[String], purchase: &Purchase<'_>, margin: P
     YarnTable { title: title.join(", "), table: SizeTable { sizes: sizes.to_vec(), rows } }
 }
 
-/// Returns the mass of all yarns in one size; nothing for a size that uses none.
+/// Returns the mass of all yarns in one size; nothing for a size that uses none, or of which any is not known.
 fn total_mass(purchases: &[Purchase<'_>], size: usize) -> Option<Mass> {
+    if purchases.iter().any(|one| one.unknown.contains(&size)) {
+        return None;
+    }
     let masses: Vec<Mass> = purchases.iter().filter_map(|one| one.sizes.get(size).copied().flatten()?.mass).collect();
     let sum = masses.iter().try_fold(0_i64, |sum, mass| sum.checked_add(mass.nanograms()))?;
     (!masses.is_empty()).then(|| Mass::from_nanograms(sum))

@@ -386,7 +386,7 @@ pub fn basis_in_words(basis: Basis) -> &'static str {
     match basis {
         Basis::Weighed => "weighed in the sample's size",
         Basis::Stated => "as stated by the designer",
-        Basis::Stitches => "worked out from the sample by the stitches of each size",
+        Basis::Stitches => "worked out from the sample by the stitches of each size and colour",
         Basis::Area => "worked out from the sample by the fabric of each size",
         Basis::Swatch => "worked out from a weighed swatch",
     }

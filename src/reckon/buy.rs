@@ -60,6 +60,8 @@ pub struct Purchase<'a> {
     pub uses: Vec<&'a YarnUse>,
     /// What it takes for each size; nothing for a size that does not use it, or where any of it is not known.
     pub sizes: Vec<Option<Requirement>>,
+    /// The sizes, counted from 0, of which it cannot be told whether and how much they take.
+    pub unknown: Vec<usize>,
     /// How the yarn is sold, where that is known.
     pub put_up: Option<PutUp>,
     /// Whether it is known for a size at least: the pattern says it, or it can be worked out.
@@ -100,8 +102,10 @@ pub fn purchases<'a, 'y>(
                 purchase.uses.push(one);
                 needs.push(need);
             }
-            None => joined
-                .push((Purchase { uses: vec![one], sizes: Vec::new(), put_up: None, is_known: false }, vec![need])),
+            None => joined.push((
+                Purchase { uses: vec![one], sizes: Vec::new(), unknown: Vec::new(), put_up: None, is_known: false },
+                vec![need],
+            )),
         }
     }
     let finish = |(purchase, needs): (Purchase<'a>, Vec<LineNeeds>)| {
@@ -109,8 +113,12 @@ pub fn purchases<'a, 'y>(
         let put_up = terms.with.or_else(own);
         let needed = (0..pattern.size_count()).map(|size| sum(&needs, size));
         let sizes = needed.map(|need| Some(requirement(need?, put_up, terms.margin))).collect();
+        let unknown = (0..pattern.size_count())
+            .filter(|size| needs.iter().any(|line| line.get(*size) == Some(&Told::Unknown)))
+            .collect();
         Purchase {
             sizes,
+            unknown,
             put_up,
             is_known: needs.iter().all(|line| line.iter().any(|told| *told != Told::Unknown)),
             ..purchase

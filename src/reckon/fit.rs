@@ -69,6 +69,9 @@ pub fn fit(pattern: &Pattern, wanted: Wanted<'_>) -> Result<Fitted, NoFit> {
     let named = |map: &'_ crate::entry::value::Map<crate::measure::Run<FabricLength>>| {
         map.get(wanted.measurement).map(|run| run.values.clone())
     };
+    if wanted.body <= FabricLength::ZERO {
+        return Err(NoFit::Beyond);
+    }
     let designed = named(&pattern.finished).ok_or(NoFit::NotFinished)?;
     let to_fit = named(&pattern.to_fit);
     let made = match wanted.stitches {

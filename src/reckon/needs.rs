@@ -13,7 +13,7 @@ pub enum Basis {
     Weighed,
     /// As the designer states it.
     Stated,
-    /// From another size that was weighed, by the stitches of both.
+    /// From another size that was weighed, or from the weight of several colours, by the stitches of each.
     Stitches,
     /// From another size that was weighed, by the fabric of both.
     Area,
@@ -100,9 +100,9 @@ fn worked_out(pattern: &Pattern, line: usize, size: usize, put_up: Option<PutUp>
 
 fn from_sample(pattern: &Pattern, line: usize, size: usize, put_up: Option<PutUp>) -> Option<(YarnLength, Basis)> {
     let made = sample_size(pattern)?;
-    let used = sample_length(pattern, line, made, put_up)?;
+    let (used, basis) = sample_length(pattern, line, made, put_up)?;
     if made == size {
-        return Some((used, Basis::Weighed));
+        return Some((used, basis));
     }
     if let (Some(from), Some(to)) = (stitches(pattern, line, made), stitches(pattern, line, size)) {
         return Some((by_stitches(used, from, to)?, Basis::Stitches));
@@ -119,21 +119,21 @@ pub fn sample_size(pattern: &Pattern) -> Option<usize> {
     }
 }
 
-/// Returns the length of a line's yarn in the sample.
-fn sample_length(pattern: &Pattern, line: usize, made: usize, put_up: Option<PutUp>) -> Option<YarnLength> {
+/// Returns the length of a line's yarn in the sample: weighed, or its part of what was, by its stitches.
+fn sample_length(pattern: &Pattern, line: usize, made: usize, put_up: Option<PutUp>) -> Option<(YarnLength, Basis)> {
     let all = match pattern.sample.as_ref()?.used.as_ref()? {
         Consumed::ByColour(colours) => {
             let colour = pattern.yarn.get(line)?.colour.as_deref()?;
-            return colours.get(colour)?.length(put_up);
+            return Some((colours.get(colour)?.length(put_up)?, Basis::Weighed));
         }
         Consumed::All(all) => *all,
     };
     if pattern.yarn.len() == 1 {
-        return all.length(put_up);
+        return Some((all.length(put_up)?, Basis::Weighed));
     }
     // A mass can be shared out among colours of any yarns; skeins and lengths are of one yarn.
     let mass = part_of(all.mass(None)?, pattern, line, made)?;
-    put_up?.length_of(mass)
+    Some((put_up?.length_of(mass)?, Basis::Stitches))
 }
 
 /// Returns a line's part of the mass of all colours, by the stitches of each.

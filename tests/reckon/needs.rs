@@ -70,8 +70,8 @@ fn one_weight_and_the_stitches_of_each_colour_give_nine_sizes_of_two_colours() {
     let all = told(&studied);
     assert!(all.iter().flatten().all(Option::is_some) && all[0].len() == 9 && all[1].len() == 9);
     // 412 g over 82,400 stitches are 5 mg each: 350 g and 62 g, 700 m and 124 m.
-    assert_eq!(all[0][2], Some((700, Basis::Weighed)));
-    assert_eq!(all[1][2], Some((124, Basis::Weighed)));
+    assert_eq!(all[0][2], Some((700, Basis::Stitches)));
+    assert_eq!(all[1][2], Some((124, Basis::Stitches)));
     assert_eq!(all[0][8], Some((1000, Basis::Stitches)));
     assert_eq!(all[1][0], Some((100, Basis::Stitches)));
 }

@@ -2,7 +2,7 @@
 
 use crate::entry::Placing;
 use crate::entry::yaml::Step;
-use crate::entry::{Data, Entry, Pattern};
+use crate::entry::{Data, Dimension, Entry, Pattern};
 use crate::finding::{Code, Finding, Severity};
 use crate::measure::{Run, Value};
 
@@ -86,6 +86,21 @@ pub fn runs(pattern: &Pattern) -> Vec<FoundRun> {
     for (at, use_of) in pattern.yarn.iter().enumerate() {
         let needs = use_of.needs.as_ref();
         runs.extend(needs.map(|run| FoundRun::new(&["yarn", "needs"], Some(at), run, YARN_SLACK)));
+    }
+    for (at, use_of) in pattern.yarn.iter().enumerate() {
+        for (key, run) in [("stitches", &use_of.stitches), ("skeins", &use_of.skeins)] {
+            runs.extend(run.iter().map(|run| FoundRun::new(&["yarn", key], Some(at), run, 0)));
+        }
+    }
+    for (field, map) in [("stitch counts", &pattern.stitch_counts), ("row counts", &pattern.row_counts)] {
+        runs.extend(map.0.iter().map(|(name, run)| FoundRun::new(&[field, name], None, run, 0)));
+    }
+    for (at, piece) in pattern.pieces.iter().enumerate() {
+        for (key, side) in piece.sides() {
+            if let Dimension::Own(run) = side {
+                runs.push(FoundRun::new(&["pieces", key], Some(at), run, FABRIC_SLACK));
+            }
+        }
     }
     let wanted = pattern.test_knit.as_ref().and_then(|test| test.sizes_wanted.as_ref());
     runs.extend(wanted.map(|run| FoundRun::new(&["test knit", "sizes wanted"], None, run, 0)));
