@@ -1,6 +1,6 @@
 //! Joins entries into a catalogue, and finds what leads nowhere.
 
-use super::{Catalogue, Index, links, pictures};
+use super::{Catalogue, links, pictures};
 use crate::entry::Placing;
 use crate::entry::value::Date;
 use crate::entry::{Entries, Entry, Kind, Mention, Reference, Studio};
@@ -60,10 +60,11 @@ pub fn join(entries: Entries, studio: Studio, with: Join<'_>) -> (Catalogue, Vec
         .collect();
     crate::finding::sort(&mut findings);
     let entries: Vec<Entry> = entries.entries.into_values().collect();
-    let places = entries.iter().enumerate().map(|(place, entry)| (entry.id.clone(), place)).collect();
-    let mut catalogue = Catalogue { studio, today: with.today, entries, places, back_links: Index::default() };
-    catalogue.back_links = links::back_links(&catalogue);
-    (catalogue, findings)
+    let (places, back_links) = rayon::join(
+        || entries.iter().enumerate().map(|(place, entry)| (entry.id.clone(), place)).collect(),
+        || links::back_links(&entries, with.today),
+    );
+    (Catalogue { studio, today: with.today, entries, places, back_links }, findings)
 }
 
 /// The entries that can be referred to.

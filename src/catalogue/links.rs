@@ -1,6 +1,8 @@
 //! Which entries refer to which.
 
-use super::{Catalogue, Index};
+use super::Index;
+use super::visible::{Visibility, visibility};
+use crate::entry::value::Date;
 use crate::entry::yaml::Step;
 use crate::entry::{At, Entry, Mention, Reference};
 
@@ -30,10 +32,10 @@ impl BackLink {
 }
 
 /// Returns, for every entry, the public entries that refer to it; what stands in a private field does not count.
-pub fn back_links(catalogue: &Catalogue) -> Index<Vec<BackLink>> {
+pub fn back_links(entries: &[Entry], today: Date) -> Index<Vec<BackLink>> {
     let mut all: Index<Vec<BackLink>> = Index::default();
-    for entry in &catalogue.entries {
-        if catalogue.visibility(entry) != super::Visibility::Public {
+    for entry in entries {
+        if visibility(entry, today) != Visibility::Public {
             continue;
         }
         for mention in entry.mentions.iter().filter(|mention| !mention.private && mention.to != entry.id) {

@@ -322,13 +322,12 @@ pub(super) fn show_scaled(scaled: i128, decimals: u32) -> String {
 
 /// A whole number with commas between thousands.
 pub(super) fn show_thousands(number: i64) -> String {
-    let digits = number.unsigned_abs().to_string();
-    let mut out = String::from(if number < 0 { "-" } else { "" });
-    for (index, digit) in digits.chars().enumerate() {
-        if index > 0 && (digits.len() - index).is_multiple_of(3) {
-            out.push(',');
-        }
-        out.push(digit);
+    let mut shown = number.to_string();
+    let first_digit = usize::from(number < 0);
+    let mut at = shown.len();
+    while at > first_digit + 3 {
+        at -= 3;
+        shown.insert(at, ',');
     }
-    out
+    shown
 }

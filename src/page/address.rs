@@ -5,8 +5,8 @@ use crate::entry::{Kind, Reference, Studio};
 /// Returns the folder of an entry's page in the site: `patterns/saltmarsh-yoke/`. Plain pages stand at the root.
 pub fn page_path(id: &Reference) -> String {
     match id.kind {
-        Kind::Page => format!("{}/", id.key),
-        kind => format!("{}/{}/", kind.folder(), id.key),
+        Kind::Page => [id.key.as_str(), "/"].concat(),
+        kind => [kind.folder(), "/", id.key.as_str(), "/"].concat(),
     }
 }
 
@@ -25,11 +25,11 @@ impl Addresses {
 
     /// Returns a path's address from the root of the host: `/patterns/saltmarsh-yoke/`.
     pub fn local(&self, path: &str) -> String {
-        format!("{}/{path}", self.base)
+        [&self.base, "/", path].concat()
     }
 
     /// Returns a path's whole address: `https://example.org/patterns/saltmarsh-yoke/`.
     pub fn whole(&self, path: &str) -> String {
-        format!("{}/{path}", self.whole)
+        [&self.whole, "/", path].concat()
     }
 }

@@ -173,5 +173,5 @@ impl<'a> Shown<'a> {
 
 /// Joins a quantity's number and its unit so that no line ends between them.
 fn unbroken(text: &str) -> String {
-    text.rsplit_once(' ').map_or_else(|| text.to_owned(), |(number, unit)| format!("{number}\u{a0}{unit}"))
+    text.rsplit_once(' ').map_or_else(|| text.to_owned(), |(number, unit)| [number, "\u{a0}", unit].concat())
 }

@@ -162,6 +162,11 @@ pub(super) fn check(wanted: &[SitePath]) -> Result<(), Refusal> {
 /// [`Refusal`] if two wanted paths cannot stand together, or something of hers is in the way.
 pub fn plan(existing: &Existing, wanted: &[SitePath]) -> Result<Plan, Refusal> {
     check(wanted)?;
+    decide(existing, wanted)
+}
+
+/// As [`plan`], for paths that passed [`check`].
+pub(super) fn decide(existing: &Existing, wanted: &[SitePath]) -> Result<Plan, Refusal> {
     let made = &existing.manifest.files;
     let found = |path: &str| existing.found.get(path).copied();
     let want: HashSet<&str> = wanted.iter().map(SitePath::as_str).collect();

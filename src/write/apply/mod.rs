@@ -62,7 +62,7 @@ pub fn publish_on(
     let old = read_list(disk)?;
     aside::clean(disk)?;
     let survey = survey::survey(disk, &old.manifest, &files, &paths, progress)?;
-    let plan = plan::plan(&survey.existing, &paths).map_err(|why| refused(disk, why))?;
+    let plan = plan::decide(&survey.existing, &paths).map_err(|why| refused(disk, why))?;
 
     let outcome = aside::write(disk, &files, &plan, progress);
     let placed = outcome.and_then(|written| place::place(disk, &paths, &plan, &old, &survey, written, progress));
