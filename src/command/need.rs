@@ -90,7 +90,17 @@ pub fn need(named: Option<&Path>, asked: &Asked, today: Date) -> Result<Outcome,
         there.inspect(|there| subtract(purchase, margin, *there))
     });
     let at_hand = at_hand.collect();
-    let mut needed = Needed { catalogue, entry, pattern, margin, purchases: bought, sizes, instead, at_hand };
+    let mut needed = Needed {
+        catalogue,
+        entry,
+        pattern,
+        margin,
+        purchases: bought,
+        sizes,
+        strands: asked.strands,
+        instead,
+        at_hand,
+    };
     let fitted = match measured(asked, pattern, catalogue.studio.settings().inch)? {
         Some((name, body, ease)) => {
             let wanted = Wanted { measurement: &name, body, ease, stitches: asked.gauge };

@@ -39,5 +39,5 @@ pub use plain::{MissingContext, PlainContext};
 pub use project::ProjectContext;
 pub use shown::{PictureSizes, Shown};
 pub use view::*;
-pub use words::list as list_in_words;
+pub use words::{length_apart, list as list_in_words};
 pub use yarn::YarnContext;

@@ -1,8 +1,8 @@
 //! The studio's other yarns that may do for a pattern.
 
-use super::Shown;
 use super::pattern::table_sizes;
 use super::view::{Both, Link, SizeRow, SizeTable};
+use super::{Shown, words};
 use crate::entry::{Entry, Pattern, Reference, Yarn};
 use crate::measure::{Grist, Percent};
 use crate::reckon::{Purchase, skeins};
@@ -96,12 +96,7 @@ fn view(
 }
 
 fn in_words(apart: Percent, yarn: &Yarn) -> String {
-    let percent = apart.hundredths().unsigned_abs().div_ceil(100);
-    let length = match apart.hundredths() {
-        0 => "as much length in the same weight".to_owned(),
-        less if less < 0 => format!("{percent}% less length in the same weight"),
-        _ => format!("{percent}% more length in the same weight"),
-    };
+    let length = words::length_apart(apart);
     match &yarn.gauge {
         Some(gauge) => format!("{length}; its band says {} stitches", gauge.stitches.show()),
         None => length,

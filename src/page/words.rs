@@ -1,6 +1,6 @@
 //! Words that pages put together from facts.
 
-use crate::measure::System;
+use crate::measure::{Percent, System};
 
 /// Returns the unit of a system.
 pub fn unit(system: System, metric: &str, imperial: &str) -> String {
@@ -34,6 +34,16 @@ pub fn list(words: &[String]) -> String {
         [] => String::new(),
         [only] => only.clone(),
         [before @ .., last] => format!("{} and {last}", before.join(", ")),
+    }
+}
+
+/// Returns how far a yarn's length per weight is from another's, to the whole percent: `14% less length in the same weight`.
+pub fn length_apart(apart: Percent) -> String {
+    let percent = (apart.hundredths().unsigned_abs() + 50) / 100;
+    match (percent, apart < Percent::ZERO) {
+        (0, _) => "as much length in the same weight".to_owned(),
+        (_, true) => format!("{percent}% less length in the same weight"),
+        (_, false) => format!("{percent}% more length in the same weight"),
     }
 }
 

@@ -4,7 +4,7 @@ use super::decimal::Decimal;
 use crate::catalogue::Catalogue;
 use crate::entry::{Entry, Gauge, Pattern, Reference};
 use crate::measure::{Count, FabricLength, Grist, Percent, PutUp, System, YarnLength};
-use crate::page::{basis_in_words, list_in_words};
+use crate::page::{basis_in_words, length_apart, list_in_words};
 use crate::reckon::fit::Fitted;
 use crate::reckon::{Basis, Purchase, Requirement};
 use crate::standards::ease;
@@ -27,6 +27,8 @@ pub struct Needed<'a> {
     pub purchases: Vec<Purchase<'a>>,
     /// The sizes to tell of, counted from 0.
     pub sizes: Vec<usize>,
+    /// How many strands are held together, where she says.
+    pub strands: Option<u32>,
     /// What is taken instead of the pattern's yarns.
     pub instead: Option<Instead>,
     /// What is at hand of each purchase and was subtracted from what is to buy.
@@ -106,7 +108,12 @@ impl Needed<'_> {
 
     /// Returns it as a table for people, in both systems, the studio's first.
     pub fn to_text(&self) -> String {
-        let mut out = format!("{}: yarn to buy, {} to spare\n", self.entry.common.title, self.margin.show());
+        let strands = match self.strands {
+            None | Some(1) => String::new(),
+            Some(2) => ", every yarn held double".to_owned(),
+            Some(strands) => format!(", {strands} strands of every yarn held together"),
+        };
+        let mut out = format!("{}: yarn to buy, {} to spare{strands}\n", self.entry.common.title, self.margin.show());
         for (purchase, at_hand) in self.purchases.iter().zip(&self.at_hand) {
             let _ = writeln!(out, "\n{}", self.heading(purchase, *at_hand));
             let rows: Vec<Vec<String>> = self.sizes.iter().map(|size| self.row(purchase, *size)).collect();
@@ -165,9 +172,7 @@ impl Needed<'_> {
             let apart =
                 yarn.put_up.and_then(grist).zip(grist(instead.put_up)).and_then(|(own, other)| own.apart(other));
             if let Some(apart) = apart {
-                let less = if apart < Percent::ZERO { "less" } else { "more" };
-                let apart = apart.hundredths().unsigned_abs().div_ceil(100);
-                let _ = writeln!(out, "{} has {apart}% {less} length in the same weight than {title}.", instead.title);
+                let _ = writeln!(out, "{} has {}, beside {title}.", instead.title, length_apart(apart));
             }
         }
         let gauge = |gauge: &Gauge| {
@@ -250,6 +255,9 @@ impl Needed<'_> {
             row
         });
         out.push_str(&table(&heads, &rows.collect::<Vec<_>>()));
+        if gauge.is_some() {
+            out.push_str("Yarn is told for the pattern's gauge; at another the fabric takes more or less.\n");
+        }
         if torso(measurement) && !fit.is_empty() {
             out.push_str("Names of fits: Craft Yarn Council's www.YarnStandards.com");
             out.push_str(if memory { "; this one from memory, so check it.\n" } else { ".\n" });

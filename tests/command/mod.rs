@@ -228,9 +228,9 @@ fn need_takes_another_yarn_margin_and_strands() {
     let text = need(&["saltmarsh-yoke", "--size", "m", "--with", "210 yd / 100 g", "--margin", "0%"]);
     // 1,082.7 yd are 5.16 skeins of 210 yd, rounded up to hundredths as to whole skeins.
     assert!(text.contains("5.16       6"), "{text}");
-    assert!(text.contains("less length in the same weight than Heron DK") && text.contains("swatch"), "{text}");
+    assert!(text.contains("15% less length in the same weight, beside Heron DK") && text.contains("swatch"), "{text}");
     let double = need(&["saltmarsh-yoke", "--size", "M", "--strands", "2", "--margin", "0%"]);
-    assert!(double.contains("1,980 m"), "{double}");
+    assert!(double.contains("1,980 m") && double.contains("every yarn held double"), "{double}");
 }
 
 #[test]
