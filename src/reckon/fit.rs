@@ -40,6 +40,20 @@ pub struct Fitted {
     pub ease: FabricLength,
 }
 
+/// How far a body may be from the outermost sizes and still be theirs: half a step between sizes, 5 cm (common practice
+/// is 10 cm between chests).
+const BEYOND: FabricLength = FabricLength::from_nanometres(50_000_000);
+
+impl Fitted {
+    /// Returns whether a body is smaller or larger than any that the pattern is meant for.
+    pub fn is_beyond(&self, body: FabricLength) -> bool {
+        let bodies = || self.sizes.iter().filter_map(|one| one.to_fit);
+        let above = |max: FabricLength| max.checked_add(BEYOND).is_some_and(|edge| body > edge);
+        let below = |min: FabricLength| min.checked_sub(BEYOND).is_some_and(|edge| body < edge);
+        bodies().max().is_some_and(above) || bodies().min().is_some_and(below)
+    }
+}
+
 /// Why a size cannot be told.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NoFit {

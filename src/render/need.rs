@@ -255,6 +255,9 @@ impl Needed<'_> {
             row
         });
         out.push_str(&table(&heads, &rows.collect::<Vec<_>>()));
+        if fitted.is_beyond(body) {
+            out.push_str("No size is meant for such a body; the one named is only the nearest.\n");
+        }
         if gauge.is_some() {
             out.push_str("Yarn is told for the pattern's gauge; at another the fabric takes more or less.\n");
         }

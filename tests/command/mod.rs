@@ -237,6 +237,9 @@ fn need_takes_another_yarn_margin_and_strands() {
 fn need_tells_the_size_for_a_body_and_a_gauge() {
     let plain = need(&["saltmarsh-yoke", "--chest", "41in"]);
     assert!(plain.starts_with("For a chest of 102.5 cm (41 in): size L"), "{plain}");
+    assert!(!plain.contains("No size is meant"));
+    assert!(need(&["saltmarsh-yoke", "--chest", "300cm"]).contains("No size is meant for such a body"));
+    assert!(need(&["saltmarsh-yoke", "--chest", "60cm"]).contains("No size is meant for such a body"));
     let other = need(&["saltmarsh-yoke", "--chest", "41in", "--gauge", "21"]);
     assert!(other.starts_with("For a chest of 102.5 cm (41 in): size M"), "{other}");
     // 104 cm at 22 stitches are 108.95 cm at 21.
