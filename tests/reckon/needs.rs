@@ -12,10 +12,15 @@ const YARN: &str = "wool:\n  title: Wool\n  put-up: 200 m / 100 g\n";
 
 /// Reads a studio of one yarn of 200 m to 100 g and one pattern with these keys; anything wrong fails the test.
 fn studio(keys: &str) -> Studied {
+    studio_that_finds(keys, &[])
+}
+
+/// As [`studio`], with the findings there must be.
+fn studio_that_finds(keys: &str, codes: &[&str]) -> Studied {
     let text = format!("---\ntitle: Jumper\nstage: sample\n{keys}---\n");
     let studied = read(&[("yarns.yaml", YARN), ("patterns/jumper.md", &text)]);
     let told: Vec<&str> = studied.findings.iter().map(|finding| finding.code.name).collect();
-    assert!(told.is_empty(), "{told:?}");
+    assert_eq!(told, codes);
     studied
 }
 
@@ -93,12 +98,16 @@ fn a_weighed_swatch_gives_needs_by_stitches_with_its_edges_and_by_area() {
 #[test]
 fn what_cannot_be_told_is_not_guessed() {
     // One weight for two colours, and nothing to part it by.
-    let two = studio(
+    let two = studio_that_finds(
         "sample: { size: One size, used: 412 g }\nyarn: [ { yarn: wool, colour: MC }, { yarn: wool, colour: CC } ]\n",
+        &["needs-unknown"; 2],
     );
     assert_eq!(told(&two), [[None], [None]]);
     // No pieces to scale by: only the size that was knitted.
-    let bare = studio("sizes: S (M)\nsample: { size: M, used: 100 g }\nyarn: [ { yarn: wool } ]\n");
+    let bare = studio_that_finds(
+        "sizes: S (M)\nsample: { size: M, used: 100 g }\nyarn: [ { yarn: wool } ]\n",
+        &["needs-unknown"],
+    );
     assert_eq!(told(&bare), [[None, Some((200, Basis::Weighed))]]);
     let bought = purchases(pattern(&bare), Terms::of(Percent::ZERO), |line| {
         bare.catalogue.yarn(&line.yarn.as_ref()?.reference())

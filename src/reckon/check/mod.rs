@@ -13,6 +13,7 @@ mod inch_mixed;
 mod needle_sizes;
 mod needs_area;
 mod needs_order;
+mod needs_unknown;
 mod order;
 mod over;
 mod pieces;
@@ -34,7 +35,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 24] = [
+static SETTABLE: [&Code; 25] = [
     &both_systems::SYSTEMS_DISAGREE,
     &counts::LENGTH_UNLIKE,
     &counts::WIDTH_UNLIKE,
@@ -47,6 +48,7 @@ static SETTABLE: [&Code; 24] = [
     &needle_sizes::NEEDLE_SIZES,
     &needs_area::NEEDS_AREA,
     &needs_order::NEEDS_ORDER,
+    &needs_unknown::NEEDS_UNKNOWN,
     &order::GIRTH_ORDER,
     &order::LENGTH_ORDER,
     &over::SAMPLE_OVER,
@@ -75,6 +77,7 @@ pub fn check(catalogue: &Catalogue, placing: &Placing<'_>) -> Vec<Finding> {
         needle_sizes::check(entry, placing, &mut findings);
         needs_area::check(catalogue, entry, placing, &mut findings);
         needs_order::check(catalogue, entry, placing, &mut findings);
+        needs_unknown::check(catalogue, entry, placing, &mut findings);
         order::check(catalogue, entry, placing, &mut findings);
         over::check(catalogue, entry, placing, &mut findings);
         pieces::check(entry, placing, &mut findings);

@@ -86,5 +86,5 @@ pub fn rows(gauge: &Gauge) -> Option<PerLength> {
 }
 
 fn per(gauge: &Gauge, count: Count) -> PerLength {
-    PerLength { count, over: gauge.over.unwrap_or(TEN_CENTIMETRES) }
+    PerLength { count, over: gauge.stretch() }
 }
