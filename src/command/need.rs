@@ -4,7 +4,8 @@ use super::proof::Format;
 use super::terminal;
 use super::{Failure, Outcome, studio};
 use crate::catalogue::Catalogue;
-use crate::entry::value::Date;
+use crate::entry::field::Field;
+use crate::entry::value::{Date, Margin};
 use crate::entry::{Entry, Key, Kind, Pattern, Reference, Yarn, YarnUse};
 use crate::finding::{any_error, nearest};
 use crate::measure::{Amount, Count, FabricLength, Inch, Misread, Percent, PutUp, YarnLength};
@@ -36,7 +37,7 @@ pub struct Asked {
     strands: Option<u32>,
     /// What is added before whole skeins are counted; the pattern's or the studio's if not given.
     #[arg(long, value_parser = margin)]
-    margin: Option<Percent>,
+    margin: Option<Margin>,
     /// Subtract what the studio has at hand of each shade.
     #[arg(long)]
     on_hand: bool,
@@ -61,11 +62,9 @@ fn quantity<T>(parse: fn(&str) -> Result<T, Misread>) -> impl Fn(&str) -> Result
     move |text| parse(text).map_err(|misread| in_a_sentence(&misread))
 }
 
-/// Reads a margin; less than needs, or more than as much again, is a slip.
-fn margin(text: &str) -> Result<Percent, String> {
-    let margin = quantity(Percent::parse)(text)?;
-    let usual = Percent::ZERO..=Percent::from_hundredths(10_000);
-    if usual.contains(&margin) { Ok(margin) } else { Err("write a margin from 0% to 100%".to_owned()) }
+fn margin(text: &str) -> Result<Margin, String> {
+    let share = quantity(Percent::parse)(text)?;
+    Margin::new(share).ok_or_else(|| format!("write {}", Margin::WHAT))
 }
 
 fn in_a_sentence(misread: &Misread) -> String {
@@ -82,7 +81,7 @@ pub fn need(named: Option<&Path>, asked: &Asked, today: Date) -> Result<Outcome,
     let sizes = sizes(pattern, asked.size.as_deref())?;
     let instead = instead(catalogue, asked.with.as_deref())?;
     let with = instead.as_ref().map(|instead| instead.put_up);
-    let margin = asked.margin.or(pattern.margin).unwrap_or(catalogue.studio.margin());
+    let margin = asked.margin.map_or_else(|| catalogue.studio.margin(pattern), Margin::share);
     let terms = Terms { margin, with, strands: asked.strands };
     let mut bought = purchases(pattern, terms, |line| own_yarn(catalogue, line));
     let at_hand = bought.iter_mut().map(|purchase| {

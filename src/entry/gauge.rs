@@ -22,6 +22,6 @@ record! {
 impl Gauge {
     /// Returns the stretch it is measured over: 10 cm if it is not given.
     pub fn stretch(&self) -> FabricLength {
-        self.over.unwrap_or(FabricLength::from_nanometres(100_000_000))
+        self.over.unwrap_or(FabricLength::TEN_CENTIMETRES)
     }
 }

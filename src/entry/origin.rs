@@ -53,6 +53,13 @@ pub enum At {
 }
 
 impl Origin {
+    /// Returns where the studio's own keys stand.
+    pub fn studio(placing: &Placing<'_>) -> Self {
+        let file = FilePath::studio();
+        let yaml = 0..placing.texts.of(&file).len();
+        Self { file, yaml, root: Box::new([]) }
+    }
+
     /// Returns the place of something said in this entry.
     pub fn place(&self, at: &At, placing: &Placing<'_>) -> Place {
         match at {

@@ -3,8 +3,8 @@
 use super::evidence::{Consumed, Piece, WeighedSwatch};
 use super::field::record;
 use super::gauge::Gauge;
-use super::value::{Date, Map, Private, Ref, Stage, Verdict, Wearer, Web, Words, to};
-use crate::measure::{Amount, Count, FabricLength, Needle, Percent, Price, Run, SizeNames, YarnLength};
+use super::value::{Date, Map, Margin, Private, Ref, Stage, Verdict, Wearer, Web, Words, to};
+use crate::measure::{Amount, Count, FabricLength, Needle, Price, Run, SizeNames, YarnLength};
 use crate::standards::levels::Level;
 
 record! {
@@ -41,7 +41,7 @@ record! {
         /// The yarns it takes.
         "yarn" => yarn: Vec<YarnUse>,
         /// What is added to needs before whole skeins are bought; the studio's if it is not given.
-        "margin" => margin: Option<Percent>,
+        "margin" => margin: Option<Margin>,
         /// What else it takes.
         "notions" => notions: Vec<String>,
         /// The techniques a knitter will meet.
@@ -161,7 +161,7 @@ record! {
 
 record! {
     /// How much one check weighs in one pattern, and why.
-    pub struct Ruling: "a ruling on a check" {
+    pub struct Ruling: "what a pattern says of a check" {
         /// How much it weighs.
         "is" => is: Verdict,
         /// Why.

@@ -2,7 +2,8 @@
 
 use super::common::Anything;
 use super::field::{Field, record, wrong_type};
-use super::value::{Map, Private, SiteAddress, Verdict, Web};
+use super::pattern::Pattern;
+use super::value::{Map, Margin, Private, SiteAddress, Verdict, Web};
 use super::yaml::{Node, Notes};
 use crate::measure::{Bracket, Inch, Percent, RunStyle, System};
 
@@ -22,7 +23,7 @@ record! {
         /// Which system comes first: `metric` or `imperial`.
         "units" => units: Option<System>,
         /// What is added to needs before whole skeins are bought.
-        "margin" => margin: Option<Percent>,
+        "margin" => margin: Option<Margin>,
         /// How many centimetres an inch of fabric has: the trade's 2.5, or 2.54.
         "inch" => inch: Option<Inch>,
         /// Which brackets hold sizes: `round` or `square`; any of them if it is not given.
@@ -93,9 +94,9 @@ impl Studio {
         after_scheme.find('/').and_then(|at| after_scheme.get(at..)).unwrap_or("")
     }
 
-    /// Returns the margin; a tenth if it is not given (common practice is 10 to 15 in the hundred over what the sample took).
-    pub fn margin(&self) -> Percent {
-        self.margin.unwrap_or(Percent::from_hundredths(1000))
+    /// Returns the margin of a pattern: its own, or else the studio's, or else the usual one.
+    pub fn margin(&self, pattern: &Pattern) -> Percent {
+        pattern.margin.or(self.margin).unwrap_or(Margin::USUAL).share()
     }
 
     /// Returns the language tag.

@@ -25,6 +25,9 @@ pub struct FabricLength(i64);
 scale!(FabricLength);
 
 impl FabricLength {
+    /// What the trade measures gauge over.
+    pub const TEN_CENTIMETRES: Self = Self(100_000_000);
+
     /// A length of so many nanometres.
     #[must_use]
     pub const fn from_nanometres(nanometres: i64) -> Self {

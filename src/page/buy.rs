@@ -37,7 +37,7 @@ impl Shown<'_> {
 
     /// Returns the margin of a pattern: its own, or else the studio's.
     pub fn margin(&self, pattern: &Pattern) -> Percent {
-        pattern.margin.unwrap_or(self.catalogue.studio.margin())
+        self.catalogue.studio.margin(pattern)
     }
 }
 

@@ -4,7 +4,7 @@ use super::view::{Both, SizeRow};
 use super::{Shown, words};
 use crate::entry::Pattern;
 use crate::entry::value::Wearer;
-use crate::measure::{FabricLength, SizeRun};
+use crate::measure::{FabricLength, SizeRun, Value};
 use crate::reckon::ease::{by_size, range};
 use crate::standards::bodies::{self, Body};
 use crate::standards::provenance::Provenance;
@@ -30,7 +30,7 @@ pub fn fit(shown: &Shown<'_>, pattern: &Pattern) -> FitView {
         let Some(finished) = pattern.finished.get(name) else { continue };
         let Some(eases) = by_size(&body.values, &finished.values) else { continue };
         view.rows.push(row(shown, pattern, format!("Ease at the {name}"), &eases));
-        if !torso(name) || view.fact.is_some() {
+        if !ease::applies_to(name) || view.fact.is_some() {
             continue;
         }
         let Some(ends) = range(&eases) else { continue };
@@ -56,13 +56,7 @@ pub fn fit(shown: &Shown<'_>, pattern: &Pattern) -> FitView {
     view
 }
 
-/// Returns whether the named fits, which are the torso's, apply to a measurement.
-fn torso(name: &str) -> bool {
-    matches!(name, "chest" | "bust")
-}
-
 fn row(shown: &Shown<'_>, pattern: &Pattern, label: String, eases: &SizeRun<FabricLength>) -> SizeRow {
-    use crate::measure::Value;
     let inch = shown.catalogue.studio.settings().inch;
     let cell = |size| match eases.get(size) {
         Some(ease) => shown.both(|system| ease.page_number(system, inch).replace('-', "\u{2212}")),
@@ -78,7 +72,7 @@ fn row(shown: &Shown<'_>, pattern: &Pattern, label: String, eases: &SizeRun<Fabr
 /// Returns the council's size that each size's chest is nearest to, and whether any of it is from memory.
 fn standard_sizes(pattern: &Pattern) -> Option<(SizeRow, bool)> {
     let body = body_of(pattern.wearer?);
-    let run = pattern.to_fit.0.iter().find(|(name, _)| torso(name)).map(|(_, run)| run)?;
+    let run = pattern.to_fit.0.iter().find(|(name, _)| ease::applies_to(name)).map(|(_, run)| run)?;
     let mut memory = false;
     let mut cell = |size| {
         let near = run.values.get(size).and_then(|length| bodies::nearest(body, bodies::girth(body), *length));

@@ -2,8 +2,9 @@
 
 use super::ease::{ease, which_size};
 use super::gauge::PerLength;
-use crate::entry::{Gauge, Pattern};
-use crate::measure::{Count, FabricLength, SizeRun};
+use crate::entry::Pattern;
+use crate::entry::value::Map;
+use crate::measure::{Count, FabricLength, Run, SizeRun};
 
 /// What a knitter says of herself.
 #[derive(Clone, Copy, Debug)]
@@ -65,11 +66,6 @@ pub enum NoFit {
     Beyond,
 }
 
-/// Returns the stitches of a gauge, and the 10 cm that the trade measures over where it does not say.
-pub fn stitch_gauge(gauge: &Gauge) -> PerLength {
-    PerLength { count: gauge.stitches, over: gauge.stretch() }
-}
-
 /// Returns which size of a pattern to make for a body.
 ///
 /// The finished measurement aimed at is body + ease; without an ease wanted, the ease is that which the pattern gives to the
@@ -80,9 +76,7 @@ pub fn stitch_gauge(gauge: &Gauge) -> PerLength {
 /// # Errors
 /// [`NoFit`] says what is missing.
 pub fn fit(pattern: &Pattern, wanted: Wanted<'_>) -> Result<Fitted, NoFit> {
-    let named = |map: &'_ crate::entry::value::Map<crate::measure::Run<FabricLength>>| {
-        map.get(wanted.measurement).map(|run| run.values.clone())
-    };
+    let named = |map: &Map<Run<FabricLength>>| map.get(wanted.measurement).map(|run| run.values.clone());
     if wanted.body <= FabricLength::ZERO {
         return Err(NoFit::Beyond);
     }
@@ -91,7 +85,7 @@ pub fn fit(pattern: &Pattern, wanted: Wanted<'_>) -> Result<Fitted, NoFit> {
     let made = match wanted.stitches {
         None => designed.clone(),
         Some(stitches) => {
-            let meant = stitch_gauge(pattern.gauge.first().ok_or(NoFit::NoGauge)?);
+            let meant = PerLength::stitches(pattern.gauge.first().ok_or(NoFit::NoGauge)?);
             let hers = PerLength { count: stitches, ..meant };
             designed.try_map(|length| meant.finished_at(hers, *length)).ok_or(NoFit::Beyond)?
         }

@@ -1,11 +1,9 @@
 //! From measurements to stitches and rows, and back.
 
 use super::multiple::{Multiple, Neighbours};
+use crate::entry::Gauge;
 use crate::measure::rounding::divide_near;
 use crate::measure::{Count, FabricLength};
-
-/// What gauges are compared over: 10 cm.
-const TEN_CENTIMETRES: i128 = 100_000_000;
 
 /// How far two statements of one gauge may be apart over 10 cm: half a stitch, in thousandths. Gauges are printed to
 /// the whole or half stitch, and a printed 4 in is 10 cm or 10.16 cm.
@@ -21,6 +19,16 @@ pub struct PerLength {
 }
 
 impl PerLength {
+    /// The stitches of a gauge.
+    pub fn stitches(gauge: &Gauge) -> Self {
+        Self { count: gauge.stitches, over: gauge.stretch() }
+    }
+
+    /// The rows of a gauge, if it has any.
+    pub fn rows(gauge: &Gauge) -> Option<Self> {
+        gauge.rows.map(|count| Self { count, over: gauge.stretch() })
+    }
+
     /// Returns the stitches, or rows, of a measurement: measurement × gauge, rounded near to thousandths.
     ///
     /// 36 in at 5 to the inch are 180 (Pink Brutus Knits); 8 in at 6 rows are 48 (Olive Knits). Nothing where the
@@ -74,7 +82,7 @@ impl PerLength {
         }
         let product = |one: Count, over: FabricLength| i128::from(one.thousandths()) * i128::from(over.nanometres());
         let apart = product(self.count, other.over).abs_diff(product(other.count, self.over));
-        let apart = i128::try_from(apart).ok()?.checked_mul(TEN_CENTIMETRES)?;
+        let apart = i128::try_from(apart).ok()?.checked_mul(FabricLength::TEN_CENTIMETRES.nanometres().into())?;
         let overs = i128::from(self.over.nanometres()) * i128::from(other.over.nanometres());
         Some(apart <= overs.checked_mul(HALF_A_STITCH)?)
     }

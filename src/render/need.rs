@@ -238,7 +238,7 @@ impl Needed<'_> {
             both(body),
             self.size_name(fitted.best),
             both(fitted.ease),
-            if torso(measurement) && !fit.is_empty() { format!(" ({fit} fit)") } else { String::new() },
+            if ease::applies_to(measurement) && !fit.is_empty() { format!(" ({fit} fit)") } else { String::new() },
         );
         let mut heads = vec!["size", "to fit", "finished"];
         if gauge.is_some() {
@@ -261,7 +261,7 @@ impl Needed<'_> {
         if gauge.is_some() {
             out.push_str("Yarn is told for the pattern's gauge; at another the fabric takes more or less.\n");
         }
-        if torso(measurement) && !fit.is_empty() {
+        if ease::applies_to(measurement) && !fit.is_empty() {
             out.push_str("Names of fits: Craft Yarn Council's www.YarnStandards.com");
             out.push_str(if memory { "; this one from memory, so check it.\n" } else { ".\n" });
         }
@@ -280,11 +280,6 @@ impl Needed<'_> {
     fn system(&self) -> System {
         self.catalogue.studio.units.unwrap_or_default()
     }
-}
-
-/// Returns whether the named fits, which are the torso's, apply to a measurement.
-fn torso(measurement: &str) -> bool {
-    matches!(measurement, "chest" | "bust")
 }
 
 fn basis_word(basis: Basis) -> &'static str {

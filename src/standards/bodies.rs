@@ -8,7 +8,7 @@ use std::sync::LazyLock;
 
 use super::band::{Band, centimetres, number};
 use super::provenance::Provenance;
-use super::table::{BadTable, Row, Table};
+use super::table::{BadTable, Row, Table, each_once};
 use crate::measure::{Count, FabricLength};
 
 /// Whose body a table is about.
@@ -105,9 +105,7 @@ pub fn rows(body: Body) -> &'static [BodyRow] {
 /// What is measured on a body, in the table's order.
 #[must_use]
 pub fn measurements(body: Body) -> Vec<&'static str> {
-    let mut names: Vec<&str> = rows(body).iter().map(|row| row.measurement.as_str()).collect();
-    names.dedup();
-    names
+    each_once(rows(body).iter().map(|row| row.measurement.as_str()))
 }
 
 /// The name of the girth that a size is chosen by: `bust` for women, `chest` for the others.

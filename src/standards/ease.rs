@@ -70,6 +70,12 @@ pub fn all() -> &'static [EaseRow] {
     &ALL
 }
 
+/// Whether the named fits apply to a measurement: they are the torso's.
+#[must_use]
+pub fn applies_to(measurement: &str) -> bool {
+    matches!(measurement, "chest" | "bust")
+}
+
 /// The fit that an ease at the torso is called in the current edition; `None` only for an empty table.
 ///
 /// The council prints bands that leave gaps and touch; what happens there is our rule. An ease between two bands

@@ -7,7 +7,7 @@ use std::sync::LazyLock;
 
 use super::band::{Band, centimetres, number};
 use super::provenance::Provenance;
-use super::table::{BadTable, Row, Table};
+use super::table::{BadTable, Row, Table, each_once};
 use crate::measure::{Count, FabricLength};
 
 /// The embedded table.
@@ -47,9 +47,7 @@ pub fn all() -> &'static [HeadRow] {
 /// The names of the schemes, in the table's order.
 #[must_use]
 pub fn schemes() -> Vec<&'static str> {
-    let mut names: Vec<&str> = all().iter().map(|row| row.scheme.as_str()).collect();
-    names.dedup();
-    names
+    each_once(all().iter().map(|row| row.scheme.as_str()))
 }
 
 /// The rows of a scheme, the smallest size first; none for a scheme that is not in the table.

@@ -126,6 +126,13 @@ impl<'a> Row<'a> {
     }
 }
 
+/// Names in the order they first follow each other, each once: rows of one name stand together.
+pub(super) fn each_once<'a>(names: impl Iterator<Item = &'a str>) -> Vec<&'a str> {
+    let mut names: Vec<&str> = names.collect();
+    names.dedup();
+    names
+}
+
 /// The records of a text, each a list of fields. A last line end begins no record.
 fn records(text: &str) -> Result<Vec<Vec<String>>, BadTable> {
     let mut records: Vec<Vec<String>> = Vec::new();

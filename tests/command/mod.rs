@@ -100,6 +100,23 @@ fn an_error_leaves_the_old_site_untouched() {
 }
 
 #[test]
+fn a_template_that_fails_leaves_the_old_site_untouched_and_tells_of_every_page() {
+    let here = folder("template");
+    small_studio(&here);
+    fs::write(here.join("pages/contact.md"), "---\ntitle: Contact\n---\n\nWrite.\n").unwrap();
+    assert_eq!(ballband(&["make", "--to", "site"], &here).status.code(), Some(0));
+    let before = tree(&here.join("site"));
+    fs::create_dir_all(here.join("themes/leaflet/templates")).unwrap();
+    fs::write(here.join("themes/leaflet/templates/page.html"), "<h1>{{ nothing.here }}</h1>").unwrap();
+    let made = ballband(&["make", "--to", "site"], &here);
+    assert_eq!(made.status.code(), Some(1));
+    for page in ["page:about", "page:contact"] {
+        assert!(err(&made).contains(page), "{page}: {}", err(&made));
+    }
+    assert_eq!(tree(&here.join("site")), before);
+}
+
+#[test]
 fn a_removed_entry_takes_its_page_along_and_nothing_else() {
     let here = folder("removed");
     small_studio(&here);
@@ -274,6 +291,7 @@ fn need_says_in_a_sentence_what_is_wrong() {
         (vec!["saltmarsh-yoke", "--body", "head=56cm"], "no finished `head`"),
         (vec!["saltmarsh-yoke", "--gauge", "21"], "takes a body"),
         (vec!["saltmarsh-yoke", "--margin", "10"], "10%"),
+        (vec!["saltmarsh-yoke", "--margin", "250%"], "`100%`"),
     ] {
         let asked: Vec<&str> = ["need"].into_iter().chain(arguments.iter().copied()).collect();
         let output = ballband(&asked, &demo);

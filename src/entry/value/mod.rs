@@ -16,7 +16,7 @@ pub use choice::{Choice, How, PieceShape, Stage, Verdict, Wearer};
 pub use colour::Colour;
 pub use date::Date;
 pub use private::Private;
-pub use quantity::{BAD_QUANTITY, WEIGHT_UNKNOWN, Weight};
+pub use quantity::{BAD_QUANTITY, Margin, WEIGHT_UNKNOWN, Weight};
 pub use reference::{AnyRef, BAD_REFERENCE, Ref, Words};
 pub use run::{RUN_TAKEN_APART, broken_run};
 pub use time::VideoTime;

@@ -69,6 +69,40 @@ quantity! {
     PutUp, "how it is sold, like `225 m / 100 g`", |text, _| Self::parse(text);
 }
 
+/// What is added to needs before whole skeins are counted: from nothing to as much again. Less than needs would leave a
+/// knitter short, and more is a slip.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Margin(Percent);
+
+impl Margin {
+    /// A tenth: common practice is 10 to 15 in the hundred over what the sample took.
+    pub const USUAL: Self = Self(Percent::from_hundredths(1000));
+
+    /// Returns the margin of a share; nothing for one that is out of bounds.
+    pub fn new(share: Percent) -> Option<Self> {
+        (0..=10_000).contains(&share.hundredths()).then_some(Self(share))
+    }
+
+    /// Returns the share.
+    pub fn share(self) -> Percent {
+        self.0
+    }
+}
+
+impl Field for Margin {
+    const WHAT: &'static str = "a percentage from `0%` to `100%`";
+
+    fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
+        let share = Percent::read(node, notes)?;
+        let margin = Self::new(share);
+        if margin.is_none() {
+            let message = format!("{} is no margin", share.show());
+            notes.value(&BAD_QUANTITY, node, message, Some(format!("write {}", Self::WHAT)));
+        }
+        margin
+    }
+}
+
 /// A standard weight, and the name she gives it.
 #[derive(Clone, Debug)]
 pub struct Weight {

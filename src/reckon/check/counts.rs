@@ -35,8 +35,8 @@ const ROUNDING: u64 = 6_000_000;
 pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     let Data::Pattern(pattern) = &entry.data else { return };
     let inch = catalogue.studio.settings().inch;
-    let stitches: Vec<PerLength> = pattern.gauge.iter().map(place::stitches).collect();
-    let rows: Vec<PerLength> = pattern.gauge.iter().filter_map(place::rows).collect();
+    let stitches: Vec<PerLength> = pattern.gauge.iter().map(PerLength::stitches).collect();
+    let rows: Vec<PerLength> = pattern.gauge.iter().filter_map(PerLength::rows).collect();
     let mut look = |code: &'static Code, field: &str, what: &str, counts: &Map<Run<Count>>, gauges: &[PerLength]| {
         for (name, run) in &counts.0 {
             let Some(finished) = pattern.finished.get(name) else { continue };

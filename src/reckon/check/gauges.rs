@@ -82,8 +82,8 @@ fn apart(one: &Gauge, other: &Gauge) -> Option<&'static str> {
         return None;
     }
     let differ = |one: Option<PerLength>, other: Option<PerLength>| one?.same(other?).map(|same| !same);
-    if differ(Some(place::stitches(one)), Some(place::stitches(other))) == Some(true) {
+    if differ(Some(PerLength::stitches(one)), Some(PerLength::stitches(other))) == Some(true) {
         return Some("stitches");
     }
-    (differ(place::rows(one), place::rows(other)) == Some(true)).then_some("rows")
+    (differ(PerLength::rows(one), PerLength::rows(other)) == Some(true)).then_some("rows")
 }

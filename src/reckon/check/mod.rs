@@ -94,6 +94,6 @@ pub fn check(catalogue: &Catalogue, placing: &Placing<'_>) -> Vec<Finding> {
         findings
     };
     let mut findings: Vec<Finding> = catalogue.entries.par_iter().flat_map_iter(check_one).collect();
-    settings::check_studio(catalogue, &SETTABLE, &mut findings);
+    settings::check_studio(catalogue, placing, &SETTABLE, &mut findings);
     findings
 }

@@ -17,6 +17,9 @@ pub static SAMPLE_OVER: Code = Code {
     good: "yarn: { needs: 860 (945) m }\nsizes: S (M)\nsample: { size: S, used: 840 m }",
 };
 
+/// How much more than stated still agrees: a kitchen scale reads to the gram (common practice).
+const SCALE: i64 = 1;
+
 /// Sets what the sample and the testers used against the stated needs of their sizes.
 pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     let Data::Pattern(pattern) = &entry.data else { return };
@@ -48,7 +51,9 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
                 for (colour, amount) in &colours.0 {
                     let Some(at) = line_of(pattern, colour) else { continue };
                     let put_up = put_up(catalogue, pattern, at);
-                    let Some((used, needs)) = over_line(pattern, at, size, amount.length(put_up)) else { continue };
+                    let Some((used, needs)) = over_line(pattern, at, size, amount.length(put_up), put_up) else {
+                        continue;
+                    };
                     let way = place::way(&["sample", "used", colour]);
                     tell(&way, &who, used, needs, &format!("`{colour}`"), &place::item("yarn", at, &["needs"]));
                 }
@@ -64,7 +69,7 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
         for (colour, amount) in &tester.used.0 {
             let Some(at) = line_of(pattern, colour) else { continue };
             let put_up = own.unwrap_or_else(|| put_up(catalogue, pattern, at));
-            let Some((used, needs)) = over_line(pattern, at, size, amount.length(put_up)) else { continue };
+            let Some((used, needs)) = over_line(pattern, at, size, amount.length(put_up), put_up) else { continue };
             let way = place::item("testers", number, &["used", colour]);
             let who = format!("a tester of size `{name}`");
             tell(&way, &who, used, needs, &format!("`{colour}`"), &place::item("yarn", at, &["needs"]));
@@ -100,10 +105,23 @@ fn stated(pattern: &Pattern, at: usize, size: usize) -> Option<YarnLength> {
     pattern.yarn.get(at)?.needs.as_ref()?.values.get(size).copied()
 }
 
-/// Returns what was used and what is stated, where it is more.
-fn over_line(pattern: &Pattern, at: usize, size: usize, used: Option<YarnLength>) -> Option<(YarnOrMass, YarnOrMass)> {
+/// Returns what was used and what is stated, where it is more than a scale can be wrong by; without a put-up, where it is
+/// more at all.
+fn over_line(
+    pattern: &Pattern,
+    at: usize,
+    size: usize,
+    used: Option<YarnLength>,
+    put_up: Option<PutUp>,
+) -> Option<(YarnOrMass, YarnOrMass)> {
     let (used, needs) = (used?, stated(pattern, at, size)?);
-    (used > needs).then_some((YarnOrMass::Length(used), YarnOrMass::Length(needs)))
+    let more = used > needs.checked_add(slack(put_up)?)?;
+    more.then_some((YarnOrMass::Length(used), YarnOrMass::Length(needs)))
+}
+
+/// Returns the length of yarn that a scale can be wrong by.
+fn slack(put_up: Option<PutUp>) -> Option<YarnLength> {
+    put_up.map_or(Some(YarnLength::ZERO), |put_up| put_up.length_of(Mass::from_grams(SCALE)?))
 }
 
 /// The same for all lines together, as length or as mass; skeins can be told only where all lines have one put-up.
@@ -125,11 +143,13 @@ fn over_all(catalogue: &Catalogue, pattern: &Pattern, size: usize, all: Amount) 
     if let Amount::Mass(used) = all {
         let masses = lines.iter().map(|(at, length)| put_up_of(*at)?.mass_of(*length));
         let needs = Mass::sum(masses.collect::<Option<Vec<_>>>()?)?;
-        return (used > needs).then_some((YarnOrMass::Mass(used), YarnOrMass::Mass(needs)));
+        let more = used > needs.checked_add(Mass::from_grams(SCALE)?)?;
+        return more.then_some((YarnOrMass::Mass(used), YarnOrMass::Mass(needs)));
     }
     let first = put_up_of(lines.first()?.0);
     let one_put_up = lines.iter().all(|(at, _)| put_up_of(*at) == first);
     let used = all.length(first.filter(|_| one_put_up))?;
     let needs = YarnLength::sum(lines.iter().map(|(_, length)| *length))?;
-    (used > needs).then_some((YarnOrMass::Length(used), YarnOrMass::Length(needs)))
+    let more = used > needs.checked_add(slack(first)?)?;
+    more.then_some((YarnOrMass::Length(used), YarnOrMass::Length(needs)))
 }

@@ -2,14 +2,10 @@
 
 use crate::catalogue::Catalogue;
 use crate::entry::yaml::{On, Step};
-use crate::entry::{Entry, Gauge, Pattern, Placing, Yarn, YarnUse};
-use crate::measure::{Count, FabricLength, Run, Value};
+use crate::entry::{Entry, Pattern, Placing, Yarn, YarnUse};
+use crate::measure::{Run, Value};
 use crate::reckon::LineNeeds;
-use crate::reckon::gauge::PerLength;
 use crate::source::Place;
-
-/// What a gauge is over where it does not say: the trade's 10 cm.
-pub const TEN_CENTIMETRES: FabricLength = FabricLength::from_nanometres(100_000_000);
 
 /// Returns a size by its name, or by its number from 1 where the pattern names none.
 pub fn size(pattern: &Pattern, size: usize) -> String {
@@ -73,18 +69,4 @@ pub fn line(pattern: &Pattern, at: usize) -> String {
         None if pattern.yarn.len() == 1 => "the yarn".to_owned(),
         None => format!("yarn {}", at + 1),
     }
-}
-
-/// Returns the stitches of a gauge.
-pub fn stitches(gauge: &Gauge) -> PerLength {
-    per(gauge, gauge.stitches)
-}
-
-/// Returns the rows of a gauge, if it has any.
-pub fn rows(gauge: &Gauge) -> Option<PerLength> {
-    gauge.rows.map(|rows| per(gauge, rows))
-}
-
-fn per(gauge: &Gauge, count: Count) -> PerLength {
-    PerLength { count, over: gauge.stretch() }
 }

@@ -2,9 +2,9 @@
 
 use crate::catalogue::Catalogue;
 use crate::entry::value::Verdict;
-use crate::entry::{Data, Entry, Placing};
+use crate::entry::{Data, Entry, Origin, Placing};
 use crate::finding::{Code, Finding, Severity, nearest};
-use crate::source::{FilePath, Place};
+use crate::source::Place;
 
 /// A setting for a check that there is not.
 pub static UNKNOWN_CHECK: Code = Code {
@@ -50,9 +50,14 @@ pub fn check(entry: &Entry, placing: &Placing<'_>, codes: &[&'static Code], find
 }
 
 /// Finds settings of the studio for checks that there are not.
-pub fn check_studio(catalogue: &Catalogue, codes: &[&'static Code], findings: &mut Vec<Finding>) {
+pub fn check_studio(
+    catalogue: &Catalogue,
+    placing: &Placing<'_>,
+    codes: &[&'static Code],
+    findings: &mut Vec<Finding>,
+) {
     for (name, _) in &catalogue.studio.checks.0 {
-        findings.extend(unknown(name, codes, || Place::whole(&FilePath::studio())));
+        findings.extend(unknown(name, codes, || Origin::studio(placing).field(&["checks", name], placing)));
     }
 }
 

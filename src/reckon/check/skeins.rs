@@ -33,7 +33,7 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
     if pattern.yarn.iter().all(|line| line.skeins.is_none()) {
         return;
     }
-    let margin = pattern.margin.unwrap_or(catalogue.studio.margin());
+    let margin = catalogue.studio.margin(pattern);
     let Some(needs) = place::needs(catalogue, pattern) else { return };
     for (at, (line, told)) in pattern.yarn.iter().zip(&needs).enumerate() {
         let put_up = place::yarn(catalogue, line).and_then(|yarn| yarn.put_up);

@@ -1,10 +1,10 @@
 //! A yarn must be of the weight it is said to be.
 
-use super::place;
 use crate::catalogue::Catalogue;
 use crate::entry::{Data, Entry, Placing};
 use crate::finding::{Code, Finding, Severity};
-use crate::measure::{Count, System, YarnLength};
+use crate::measure::{Count, FabricLength, System, YarnLength};
+use crate::reckon::gauge::PerLength;
 use crate::standards::grist::widest;
 
 /// A yarn whose put-up or gauge is not that of its weight.
@@ -29,7 +29,8 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
     let length = yarn.put_up.and_then(|put_up| put_up.length_in_100_g());
     let long =
         length.filter(|length| least.is_some_and(|least| *length < least) || most.is_some_and(|most| *length > most));
-    let gauge = yarn.gauge.as_ref().and_then(|gauge| place::stitches(gauge).count_for(place::TEN_CENTIMETRES));
+    let gauge =
+        yarn.gauge.as_ref().and_then(|gauge| PerLength::stitches(gauge).count_for(FabricLength::TEN_CENTIMETRES));
     let [fewest, greatest] = [category.stitches_min, category.stitches_max].map(|whole| i64::from(whole) * 1000);
     let off = gauge
         .filter(|gauge| gauge.thousandths() < fewest - HALF_A_STITCH || gauge.thousandths() > greatest + HALF_A_STITCH);

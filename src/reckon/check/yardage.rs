@@ -6,6 +6,7 @@ use crate::entry::value::Wearer;
 use crate::entry::{Data, Entry, Pattern, Placing};
 use crate::finding::{Code, Finding, Severity};
 use crate::measure::{FabricLength, System, YarnLength};
+use crate::reckon::gauge::PerLength;
 use crate::reckon::total;
 use crate::standards::Band;
 use crate::standards::yardage::{Item, plausible};
@@ -76,7 +77,7 @@ fn usual(pattern: &Pattern) -> Option<(Item, Band<YarnLength>)> {
     if pattern.yarn.iter().any(|line| line.strands.is_some_and(|strands| strands > 1)) {
         return None;
     }
-    let gauge = place::stitches(pattern.gauge.first()?);
-    let band = plausible(item, gauge.count_for(place::TEN_CENTIMETRES)?)?;
+    let gauge = PerLength::stitches(pattern.gauge.first()?);
+    let band = plausible(item, gauge.count_for(FabricLength::TEN_CENTIMETRES)?)?;
     Some((item, Band { min: band.min.times_near(9, 10)?, max: band.max.times_near(11, 10)? }))
 }
