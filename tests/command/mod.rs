@@ -279,6 +279,27 @@ fn need_is_json_with_the_agreed_keys() {
 }
 
 #[test]
+fn need_tells_what_is_not_known_from_what_is_not_used() {
+    let here = folder("unknown");
+    small_studio(&here);
+    fs::create_dir_all(here.join("patterns")).unwrap();
+    fs::write(here.join("yarns.yaml"), "wool: { title: Wool, put-up: 200 m / 100 g }\n").unwrap();
+    let lines = "  - { colour: MC, yarn: wool }\n  - { colour: CC, yarn: wool, needs: '– (40) m' }\n";
+    let text = format!(
+        "---\ntitle: Hat\nstage: sample\nsizes: S (M)\nsample: {{ size: M, used: {{ MC: 100 g }} }}\nyarn:\n{lines}---\n"
+    );
+    fs::write(here.join("patterns/hat.md"), text).unwrap();
+    let plain = out(&ballband(&["need", "hat"], &here));
+    let small: Vec<&str> = plain.lines().map(str::trim).filter(|line| line.starts_with("S ")).collect();
+    assert!(matches!(*small, [one, two] if one.ends_with("not known") && two.ends_with("none")), "{plain}");
+    let json = out(&ballband(&["need", "hat", "--format", "json"], &here));
+    let json: serde_json::Value = serde_json::from_str(&json).unwrap();
+    let small = json["sizes"][0]["yarns"].as_array().unwrap();
+    assert_eq!(small.len(), 1, "{json}");
+    assert_eq!((&small[0]["colour"], &small[0]["metres"], &small[0]["skeins"]), (&"MC".into(), &().into(), &().into()));
+}
+
+#[test]
 fn need_says_in_a_sentence_what_is_wrong() {
     let demo = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-data");
     for (arguments, told) in [
