@@ -50,7 +50,12 @@ macro_rules! of_kind {
 impl Catalogue {
     /// Returns an entry.
     pub fn entry(&self, id: &Reference) -> Option<&Entry> {
-        self.places.get(id).and_then(|place| self.entries.get(*place))
+        self.place(id).and_then(|place| self.entries.get(place))
+    }
+
+    /// Returns where an entry stands among all.
+    pub fn place(&self, id: &Reference) -> Option<usize> {
+        self.places.get(id).copied()
     }
 
     /// Returns how much of an entry readers may see.
@@ -65,7 +70,14 @@ impl Catalogue {
 
     /// Returns the public entries of a kind, by key.
     pub fn public(&self, kind: Kind) -> impl Iterator<Item = &Entry> {
-        self.entries.iter().filter(move |entry| entry.id.kind == kind && self.visibility(entry) == Visibility::Public)
+        self.of_kind(kind).iter().filter(|entry| self.visibility(entry) == Visibility::Public)
+    }
+
+    /// Returns every entry of a kind, by key.
+    fn of_kind(&self, kind: Kind) -> &[Entry] {
+        let start = self.entries.partition_point(|entry| entry.id.kind < kind);
+        let rest = self.entries.get(start..).unwrap_or_default();
+        rest.get(..rest.partition_point(|entry| entry.id.kind == kind)).unwrap_or_default()
     }
 
     of_kind! {
@@ -87,7 +99,7 @@ impl Catalogue {
 
     /// Returns the designs that readers may know of and cannot have yet, by key.
     pub fn on_the_way(&self) -> impl Iterator<Item = (&Entry, &Pattern)> {
-        self.entries.iter().filter_map(|entry| match &entry.data {
+        self.of_kind(Kind::Pattern).iter().filter_map(|entry| match &entry.data {
             Data::Pattern(pattern) if self.visibility(entry) == Visibility::OnTheWay => Some((entry, &**pattern)),
             _ => None,
         })

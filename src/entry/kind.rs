@@ -1,5 +1,6 @@
 //! The kinds of entries, and references to them.
 
+use std::borrow::Cow;
 use std::fmt;
 use std::sync::Arc;
 
@@ -88,8 +89,9 @@ impl Key {
 
 /// Returns a text as lower-case ASCII words joined by hyphens, empty if it has no letter or digit.
 pub fn slug(text: &str) -> String {
-    let mut out = String::new();
-    for c in deunicode::deunicode(text).chars() {
+    let plain = if text.is_ascii() { Cow::Borrowed(text) } else { Cow::Owned(deunicode::deunicode(text)) };
+    let mut out = String::with_capacity(plain.len());
+    for c in plain.chars() {
         if c.is_ascii_alphanumeric() {
             out.push(c.to_ascii_lowercase());
         } else if c != '\'' && !out.ends_with('-') && !out.is_empty() {

@@ -9,7 +9,7 @@ use super::value::{BAD_REFERENCE, VideoTime};
 use crate::finding::{Code, Finding, Severity, nearest};
 use crate::source::{FilePath, Place};
 use pulldown_cmark::{CodeBlockKind, Event, HeadingLevel, LinkType, Options, Parser, Tag, TagEnd};
-use std::collections::HashSet;
+use std::collections::BTreeSet;
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -355,7 +355,7 @@ pub fn level_number(level: HeadingLevel) -> u8 {
 /// Gives each heading of a text an id that no other has.
 #[derive(Debug, Default)]
 pub struct Ids {
-    taken: HashSet<String>,
+    taken: BTreeSet<String>,
 }
 
 impl Ids {

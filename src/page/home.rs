@@ -1,8 +1,8 @@
 //! The home page.
 
-use super::Shown;
 use super::lists;
 use super::view::{Head, NoteItem, PatternItem, ProjectItem};
+use super::{Item, Shown};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -22,9 +22,9 @@ pub struct HomeContext {
     /// The notes before it, at most three.
     pub earlier: Vec<NoteItem>,
     /// The newest designs, at most six.
-    pub patterns: Vec<PatternItem>,
+    pub patterns: Vec<Item<PatternItem>>,
     /// What is on the needles, at most four.
-    pub projects: Vec<ProjectItem>,
+    pub projects: Vec<Item<ProjectItem>>,
 }
 
 /// Returns the context of the home page; `notes` are all notes, the latest first.
@@ -45,11 +45,7 @@ pub fn context(shown: &Shown<'_>, notes: &[NoteItem]) -> HomeContext {
         ),
         note: notes.first().cloned(),
         earlier: notes.iter().skip(1).take(3).cloned().collect(),
-        patterns: newest
-            .into_iter()
-            .take(DESIGNS)
-            .map(|(entry, pattern)| lists::pattern_item(shown, entry, pattern))
-            .collect(),
+        patterns: newest.into_iter().take(DESIGNS).map(|(entry, pattern)| shown.pattern_item(entry, pattern)).collect(),
         projects,
     }
 }

@@ -1,7 +1,7 @@
 //! The pages that list entries, and lists on other pages.
 
 use super::view::{Band, Both, Group, Head, Line, Link, NoteItem, PatternItem, ProjectItem};
-use super::{Shown, pattern, project, words, yarn};
+use super::{Item, Shown, pattern, project, words, yarn};
 use crate::catalogue::{BackLink, Via};
 use crate::entry::value::{Choice, Stage};
 use crate::entry::{Data, Entry, Kind, Note, Pattern, Reference};
@@ -22,7 +22,7 @@ pub struct PatternsContext {
     /// The page's head.
     pub head: Head,
     /// Every published pattern, the newest first.
-    pub patterns: Vec<PatternItem>,
+    pub patterns: Vec<Item<PatternItem>>,
     /// The same by garment, by its name.
     pub garments: Vec<Group>,
     /// The same by standard yarn weight, the finest first; a pattern of two weights stands under both.
@@ -67,7 +67,7 @@ pub struct NeedlesContext {
     /// The page's head.
     pub head: Head,
     /// The projects, the latest begun first.
-    pub projects: Vec<ProjectItem>,
+    pub projects: Vec<Item<ProjectItem>>,
 }
 
 /// What `finished.html` sees.
@@ -93,7 +93,7 @@ pub struct FinishedYear {
     /// How many of them hold yarn whose length is not known: `two things`; empty if none.
     pub unknown: String,
     /// The things, the latest first.
-    pub projects: Vec<ProjectItem>,
+    pub projects: Vec<Item<ProjectItem>>,
 }
 
 /// What `journal.html` sees.
@@ -217,7 +217,7 @@ pub fn patterns(shown: &Shown<'_>) -> PatternsContext {
             "website",
             None,
         ),
-        patterns: all.iter().map(|(entry, pattern)| pattern_item(shown, entry, pattern)).collect(),
+        patterns: all.iter().map(|(entry, pattern)| shown.pattern_item(entry, pattern)).collect(),
         garments: garments.into_iter().map(|(title, lines)| group("garment", title, lines)).collect(),
         weights: weights.into_iter().map(|((_, name), lines)| group("weight", name, lines)).collect(),
         on_the_way: shown.catalogue.on_the_way().count(),
@@ -291,14 +291,14 @@ pub fn needles(shown: &Shown<'_>) -> NeedlesContext {
 }
 
 /// Returns the public projects that are not finished, the latest begun first.
-pub fn on_the_needles(shown: &Shown<'_>) -> Vec<ProjectItem> {
+pub fn on_the_needles(shown: &Shown<'_>) -> Vec<Item<ProjectItem>> {
     let mut projects: Vec<_> = shown
         .catalogue
         .projects()
         .filter(|(_, project)| project.finished_by(shown.catalogue.today).is_none())
         .collect();
     project::latest_first(shown, &mut projects);
-    projects.into_iter().map(|(entry, project)| project::item(shown, entry, project)).collect()
+    projects.into_iter().map(|(entry, project)| shown.project_item(entry, project)).collect()
 }
 
 /// Returns the context of the page of finished things.
@@ -310,7 +310,7 @@ pub fn finished(shown: &Shown<'_>) -> FinishedContext {
         length: (of.length != YarnLength::default()).then(|| shown.length(of.length)),
         mass: (of.mass != Mass::default()).then(|| shown.mass(of.mass)),
         unknown: if of.unknown == 0 { String::new() } else { words::counted(of.unknown, "thing", "things") },
-        projects: of.projects.iter().map(|(entry, project)| project::item(shown, entry, project)).collect(),
+        projects: of.projects.iter().map(|(entry, project)| shown.project_item(entry, project)).collect(),
     };
     FinishedContext {
         head: shown.head(
@@ -432,7 +432,7 @@ fn plural(noun: &str) -> String {
 }
 
 /// Returns the published patterns whose front matter names a yarn or technique, the newest first.
-pub fn patterns_that_take(shown: &Shown<'_>, id: &Reference) -> Vec<PatternItem> {
+pub fn patterns_that_take(shown: &Shown<'_>, id: &Reference) -> Vec<Item<PatternItem>> {
     let key = if id.kind == Kind::Yarn { "yarn" } else { "techniques" };
     let from =
         shown.catalogue.linked_from(id).iter().filter(|link| link.from.kind == Kind::Pattern && link.is_via(key));
@@ -443,7 +443,7 @@ pub fn patterns_that_take(shown: &Shown<'_>, id: &Reference) -> Vec<PatternItem>
         })
         .collect();
     patterns.sort_by(|a, b| b.1.published.cmp(&a.1.published).then_with(|| a.0.id.cmp(&b.0.id)));
-    patterns.into_iter().map(|(entry, pattern)| pattern_item(shown, entry, pattern)).collect()
+    patterns.into_iter().map(|(entry, pattern)| shown.pattern_item(entry, pattern)).collect()
 }
 
 /// Returns where an entry is mentioned: notes first, the latest first, then other entries by kind and title.

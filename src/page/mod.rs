@@ -11,6 +11,7 @@ mod buy;
 mod cautions;
 mod fit;
 mod home;
+mod item;
 mod json_ld;
 mod lists;
 mod note;
@@ -28,6 +29,7 @@ pub use address::{Addresses, page_path};
 pub use block::{BlockContext, context as block_context};
 pub use build::{Context, Page, Pages};
 pub use home::HomeContext;
+pub use item::Item;
 pub use lists::{
     FinishedContext, JournalContext, NeedlesContext, OnTheWayContext, PatternsContext, PeopleContext,
     TechniquesContext, YarnsContext, latest_notes,

@@ -4,7 +4,7 @@ use super::buy::{self, YarnTable};
 use super::cautions::{self, CautionView};
 use super::other_yarns::{self, OtherYarn};
 use super::view::{Band, Both, Head, Line, Link, Picture, ProjectItem, SizeRow, SizeTable};
-use super::{Shown, fit, lists, page_path, project, words};
+use super::{Item, Shown, fit, lists, page_path, project, words};
 use crate::entry::value::{Map, Stage, Wearer, Words};
 use crate::entry::{Consumed, Entry, Key, Kind, Pattern, Reference, Sale};
 use crate::measure::{FabricLength, Needle, NeedleSize, Run, System, Value, YarnLength};
@@ -72,7 +72,7 @@ pub struct PatternView {
     /// Whose ideas it builds on.
     pub after: Vec<Line>,
     /// The public projects made from it.
-    pub made: Vec<ProjectItem>,
+    pub made: Vec<Item<ProjectItem>>,
     /// Where else it is mentioned.
     pub mentioned: Vec<Line>,
 }

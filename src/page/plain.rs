@@ -1,7 +1,7 @@
 //! Pages of little more than text: plain pages, techniques, and the page for what is not there.
 
 use super::view::{Head, Line, PatternItem, Picture};
-use super::{Shown, lists, page_path};
+use super::{Item, Shown, lists, page_path};
 use crate::entry::{Entry, Kind};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -18,7 +18,7 @@ pub struct PlainContext {
     /// Its picture.
     pub picture: Option<Picture>,
     /// The published patterns that use a technique; empty for plain pages.
-    pub patterns: Vec<PatternItem>,
+    pub patterns: Vec<Item<PatternItem>>,
     /// Where else a technique is mentioned; empty for plain pages.
     pub mentioned: Vec<Line>,
     /// The text as HTML.

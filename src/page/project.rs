@@ -1,7 +1,7 @@
 //! A project's page, and projects in lists.
 
 use super::view::{Amount, Band, Both, Head, Line, Link, Picture, ProjectItem, Source};
-use super::{Shown, lists, page_path, words};
+use super::{Item, Shown, lists, page_path, words};
 use crate::entry::{Entry, Kind, MadeFrom, Project, Reference};
 use crate::measure::{Mass, YarnLength};
 use crate::reckon::{self, Usage};
@@ -115,7 +115,7 @@ fn size_in_words(size: &str) -> String {
 }
 
 /// Returns the public projects whose front matter refers to an entry under a key, the latest first.
-pub fn linked_by(shown: &Shown<'_>, id: &Reference, key: &str) -> Vec<ProjectItem> {
+pub fn linked_by(shown: &Shown<'_>, id: &Reference, key: &str) -> Vec<Item<ProjectItem>> {
     let links =
         shown.catalogue.linked_from(id).iter().filter(|link| link.from.kind == Kind::Project && link.is_via(key));
     let mut projects: Vec<(&Entry, &Project)> = links
@@ -125,7 +125,7 @@ pub fn linked_by(shown: &Shown<'_>, id: &Reference, key: &str) -> Vec<ProjectIte
         })
         .collect();
     latest_first(shown, &mut projects);
-    projects.into_iter().map(|(entry, project)| item(shown, entry, project)).collect()
+    projects.into_iter().map(|(entry, project)| shown.project_item(entry, project)).collect()
 }
 
 /// Sorts projects by the day they were finished or begun, the latest first, those without one last, then by key.

@@ -1,5 +1,6 @@
 //! What all page builders share: the catalogue, addresses, pictures, and how quantities are worded.
 
+use super::item::Items;
 use super::view::{Amount, Band, Both, Link, Picture};
 use super::{Addresses, page_path, words};
 use crate::catalogue::{Catalogue, PictureFile, Visibility};
@@ -25,6 +26,8 @@ pub struct Shown<'a> {
     pub progress: BTreeMap<Reference, Percent>,
     /// The system that comes first.
     pub system: System,
+    /// Lines of lists that many pages share.
+    pub(super) items: Items,
 }
 
 impl<'a> Shown<'a> {
@@ -36,6 +39,7 @@ impl<'a> Shown<'a> {
             pictures,
             progress: reckon::latest_progress(catalogue),
             system: catalogue.studio.units.unwrap_or_default(),
+            items: Items::of(catalogue.entries.len()),
         }
     }
 

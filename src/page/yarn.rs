@@ -1,7 +1,7 @@
 //! A yarn's page.
 
 use super::view::{Band, Both, Head, Line, PatternItem, Picture, ProjectItem};
-use super::{Shown, lists, page_path, project, words};
+use super::{Item, Shown, lists, page_path, project, words};
 use crate::entry::{Entry, Yarn};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -43,9 +43,9 @@ pub struct YarnView {
     /// Whether it is no longer made.
     pub discontinued: bool,
     /// The published patterns that take it.
-    pub patterns: Vec<PatternItem>,
+    pub patterns: Vec<Item<PatternItem>>,
     /// The public projects it is in.
-    pub projects: Vec<ProjectItem>,
+    pub projects: Vec<Item<ProjectItem>>,
     /// Where else it is mentioned.
     pub mentioned: Vec<Line>,
 }

@@ -29,6 +29,9 @@ impl VideoTime {
 
     /// Splits a heading into the time it begins with and the rest, or returns nothing if it begins with none.
     pub fn leading(text: &str) -> Option<(Self, &str)> {
+        if !text.starts_with(|first: char| first.is_ascii_digit()) {
+            return None;
+        }
         let (first, rest) = text.split_once(char::is_whitespace).unwrap_or((text, ""));
         Some((Self::parse(first)?, rest.trim_start()))
     }
