@@ -20,9 +20,8 @@ pub mod source;
 pub mod standards;
 pub mod write;
 
-use catalogue::{Catalogue, Join};
-use entry::value::Date;
-use entry::{Placing, Studio};
+use catalogue::{Catalogue, View};
+use entry::Placing;
 use finding::Finding;
 use page::{PictureSizes, Shown};
 use render::photos::Photo;
@@ -60,13 +59,11 @@ pub struct Joined {
 ///
 /// # Errors
 /// If the studio's files cannot be listed; a file that cannot be read is a finding.
-pub fn join(files: &dyn Files, today: Date) -> io::Result<Joined> {
+pub fn join(files: &dyn Files, view: View) -> io::Result<Joined> {
     let (texts, unreadable) = source::load(files)?;
-    let (mut entries, mut findings) = entry::read(&texts, &unreadable);
-    let studio = entries.studio.take().unwrap_or_else(Studio::stand_in);
-    let placing = Placing::new(&texts);
-    let (catalogue, loose) = catalogue::join(entries, studio, Join { placing: &placing, today });
-    findings.extend(loose);
+    let (entries, mut findings) = entry::read(&texts, &unreadable);
+    let catalogue = Catalogue::of(entries, view);
+    findings.extend(catalogue::check(&catalogue, &Placing::new(&texts)));
     Ok(Joined { texts, catalogue, findings })
 }
 
@@ -74,8 +71,8 @@ pub fn join(files: &dyn Files, today: Date) -> io::Result<Joined> {
 ///
 /// # Errors
 /// If the studio's files cannot be listed; a file that cannot be read is a finding.
-pub fn study(files: &dyn Files, today: Date) -> io::Result<Studied> {
-    let Joined { mut texts, catalogue, mut findings } = join(files, today)?;
+pub fn study(files: &dyn Files, view: View) -> io::Result<Studied> {
+    let Joined { mut texts, catalogue, mut findings } = join(files, view)?;
     findings.extend(reckon::check(&catalogue, &Placing::new(&texts)));
     let (theme, faults) = Theme::load(catalogue.studio.theme(), files, &mut texts);
     findings.extend(faults);

@@ -1,10 +1,10 @@
 //! Which entries refer to which.
 
 use super::Index;
-use super::visible::{Visibility, visibility};
-use crate::entry::value::Date;
+use super::visible::Visibility;
 use crate::entry::yaml::Step;
 use crate::entry::{At, Entry, Mention, Reference};
+use std::collections::BTreeMap;
 
 /// Where in an entry another is referred to.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -31,24 +31,29 @@ impl BackLink {
     }
 }
 
-/// Returns, for every entry, the public entries that refer to it; what stands in a private field does not count.
-pub fn back_links(entries: &[Entry], today: Date) -> Index<Vec<BackLink>> {
+/// Returns, for every entry, the public entries that refer to it.
+pub fn back_links(entries: &[Entry], visibility: impl Fn(&Entry) -> Visibility) -> Index<Vec<BackLink>> {
     let mut all: Index<Vec<BackLink>> = Index::default();
     for entry in entries {
-        if visibility(entry, today) != Visibility::Public {
-            continue;
+        for (to, link) in of(entry, visibility(entry)) {
+            all.entry(to).or_default().push(link);
         }
-        for mention in entry.mentions.iter().filter(|mention| !mention.private && mention.to != entry.id) {
-            let links = all.entry(mention.to.clone()).or_default();
-            let via = via(entry, mention);
-            match links.last_mut() {
-                Some(last) if last.from == entry.id => {
-                    if !last.via.contains(&via) {
-                        last.via.push(via);
-                    }
-                }
-                _ => links.push(BackLink { from: entry.id.clone(), via: vec![via] }),
-            }
+    }
+    all
+}
+
+/// Returns what an entry links to, if readers may see it; what stands in a private field does not count.
+pub fn of(entry: &Entry, visibility: Visibility) -> BTreeMap<Reference, BackLink> {
+    let mut all: BTreeMap<Reference, BackLink> = BTreeMap::new();
+    if visibility != Visibility::Public {
+        return all;
+    }
+    for mention in entry.mentions.iter().filter(|mention| !mention.private && mention.to != entry.id) {
+        let via = via(entry, mention);
+        let link =
+            all.entry(mention.to.clone()).or_insert_with(|| BackLink { from: entry.id.clone(), via: Vec::new() });
+        if !link.via.contains(&via) {
+            link.via.push(via);
         }
     }
     all

@@ -2,30 +2,56 @@
 //!
 //! Nothing here reads a file or knows a page; the date is given, never asked for.
 
-mod join;
+mod asked;
+mod change;
+mod check;
 mod links;
 mod pictures;
 mod visible;
 
-pub use join::{Join, UNKNOWN_REFERENCE, join};
+pub use asked::{Question, recorded};
+pub use change::{Change, Names};
+pub use check::{RESERVED_PAGE, UNKNOWN_REFERENCE, check, check_one};
 pub use links::{BackLink, Via};
 pub use pictures::{PICTURE_MISSING, PictureFile};
-pub use visible::Visibility;
+pub use visible::{Eyes, Visibility};
 
 use crate::entry::value::Date;
-use crate::entry::{Data, Entry, Kind, Note, Page, Pattern, Person, Project, Reference, Studio, Technique, Yarn};
-use std::collections::HashMap;
+use crate::entry::{
+    Data, Entries, Entry, Kind, Note, Page, Pattern, Person, Project, Reference, Studio, Technique, Yarn,
+};
+use std::collections::{BTreeSet, HashMap};
 use xxhash_rust::xxh3::Xxh3DefaultBuilder;
+
+/// The day a catalogue is of, and whose eyes it is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct View {
+    /// The day the site is made for.
+    pub today: Date,
+    /// Who looks at it.
+    pub eyes: Eyes,
+}
+
+impl View {
+    /// Returns what readers see on a day.
+    pub fn of_readers(today: Date) -> Self {
+        Self { today, eyes: Eyes::Readers }
+    }
+}
 
 /// A studio's entries, joined, as seen on one day.
 #[derive(Clone, Debug)]
 pub struct Catalogue {
     /// The studio.
     pub studio: Studio,
-    /// The day the site is made for.
-    pub today: Date,
+    /// The day, and who looks.
+    pub view: View,
     /// Every entry that could be read, public or not, by kind and key.
     pub entries: Vec<Entry>,
+    /// Entries that exist and could not be read: a reference to one is no further mistake.
+    broken: BTreeSet<Reference>,
+    /// Kinds with a register that could not be read at all.
+    broken_kinds: BTreeSet<Kind>,
     /// Where each entry is among them.
     places: Index<usize>,
     /// Which public entries refer to an entry, in the order of the referring entries.
@@ -48,8 +74,21 @@ macro_rules! of_kind {
 }
 
 impl Catalogue {
+    /// Joins a studio's entries; where `studio.yaml` could not be read, under a stand-in for it.
+    pub fn of(entries: Entries, view: View) -> Self {
+        let studio = entries.studio.unwrap_or_else(Studio::stand_in);
+        let (broken, broken_kinds) = (entries.broken, entries.broken_kinds);
+        let entries: Vec<Entry> = entries.entries.into_values().collect();
+        let (places, back_links) = rayon::join(
+            || entries.iter().enumerate().map(|(place, entry)| (entry.id.clone(), place)).collect(),
+            || links::back_links(&entries, |entry| visible::seen(entry, view)),
+        );
+        Self { studio, view, entries, broken, broken_kinds, places, back_links }
+    }
+
     /// Returns an entry.
     pub fn entry(&self, id: &Reference) -> Option<&Entry> {
+        asked::note(|| Question::Entry(id.clone()));
         self.place(id).and_then(|place| self.entries.get(place))
     }
 
@@ -58,9 +97,14 @@ impl Catalogue {
         self.places.get(id).copied()
     }
 
-    /// Returns how much of an entry readers may see.
+    /// Returns how much of an entry whoever looks may see.
     pub fn visibility(&self, entry: &Entry) -> Visibility {
-        visible::visibility(entry, self.today)
+        visible::seen(entry, self.view)
+    }
+
+    /// Returns how much of an entry readers may see, whoever looks.
+    pub fn for_readers(&self, entry: &Entry) -> Visibility {
+        visible::visibility(entry, self.view.today)
     }
 
     /// Returns an entry if it has a public page.
@@ -73,8 +117,9 @@ impl Catalogue {
         self.of_kind(kind).iter().filter(|entry| self.visibility(entry) == Visibility::Public)
     }
 
-    /// Returns every entry of a kind, by key.
-    fn of_kind(&self, kind: Kind) -> &[Entry] {
+    /// Returns every entry of a kind, by key, public or not.
+    pub fn of_kind(&self, kind: Kind) -> &[Entry] {
+        asked::note(|| Question::Kind(kind));
         let start = self.entries.partition_point(|entry| entry.id.kind < kind);
         let rest = self.entries.get(start..).unwrap_or_default();
         rest.get(..rest.partition_point(|entry| entry.id.kind == kind)).unwrap_or_default()
@@ -100,14 +145,26 @@ impl Catalogue {
     /// Returns the designs that readers may know of and cannot have yet, by key.
     pub fn on_the_way(&self) -> impl Iterator<Item = (&Entry, &Pattern)> {
         self.of_kind(Kind::Pattern).iter().filter_map(|entry| match &entry.data {
-            Data::Pattern(pattern) if self.visibility(entry) == Visibility::OnTheWay => Some((entry, &**pattern)),
+            Data::Pattern(pattern) if self.for_readers(entry) == Visibility::OnTheWay => Some((entry, &**pattern)),
             _ => None,
         })
     }
 
     /// Returns the public entries that refer to one.
     pub fn linked_from(&self, id: &Reference) -> &[BackLink] {
+        asked::note(|| Question::LinkedFrom(id.clone()));
         self.back_links.get(id).map_or(&[], Vec::as_slice)
+    }
+
+    /// Returns whether there is an entry, well read or not.
+    fn exists(&self, id: &Reference) -> bool {
+        self.entry(id).is_some() || self.broken.contains(id) || self.broken_kinds.contains(&id.kind)
+    }
+
+    /// Returns the keys of a kind, also of entries that could not be read.
+    fn keys(&self, kind: Kind) -> impl Iterator<Item = &str> {
+        let broken = self.broken.iter().filter(move |id| id.kind == kind);
+        self.of_kind(kind).iter().map(|entry| &entry.id).chain(broken).map(|id| id.key.as_str())
     }
 
     /// Returns a pattern, public or not.

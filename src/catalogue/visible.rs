@@ -1,5 +1,6 @@
 //! How much of an entry readers may see.
 
+use super::View;
 use crate::entry::value::{Date, Stage};
 use crate::entry::{Data, Entry};
 
@@ -13,6 +14,24 @@ pub enum Visibility {
     OnTheWay,
     /// Nothing of it is on the site.
     Hidden,
+}
+
+/// Whose eyes a catalogue is for.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Eyes {
+    /// Readers': what is public on the day.
+    #[default]
+    Readers,
+    /// The designer's own, at her own machine: every entry, whether ready or not.
+    Designer,
+}
+
+/// Returns how much of an entry is seen.
+pub fn seen(entry: &Entry, view: View) -> Visibility {
+    match view.eyes {
+        Eyes::Readers => visibility(entry, view.today),
+        Eyes::Designer => Visibility::Public,
+    }
 }
 
 /// Returns how much of an entry readers may see on a day: nothing before its date or while it is not ready.

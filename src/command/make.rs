@@ -2,6 +2,7 @@
 
 use super::terminal::{self, Ticker};
 use super::{Failure, Outcome, studio};
+use crate::catalogue::View;
 use crate::entry::value::Date;
 use crate::finding::{any_error, sort};
 use crate::render::photos::Photo;
@@ -18,7 +19,7 @@ pub fn make(named: Option<&Path>, to: Option<&Path>, today: Date) -> Result<Outc
     let ticker = Ticker::new();
     let disk = studio::find(named)?;
     let folder = to.map_or_else(|| disk.root().join("site"), Path::to_path_buf);
-    let mut studied = crate::study(&disk, today)
+    let mut studied = crate::study(&disk, View::of_readers(today))
         .map_err(|error| format!("cannot read the studio in `{}`: {error}", disk.root().display()))?;
     if any_error(&studied.findings) {
         return refuse(&studied.findings, &studied.texts, &folder);

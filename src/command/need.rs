@@ -3,7 +3,7 @@
 use super::proof::Format;
 use super::terminal;
 use super::{Failure, Outcome, studio};
-use crate::catalogue::Catalogue;
+use crate::catalogue::{Catalogue, View};
 use crate::entry::field::Field;
 use crate::entry::value::{Date, Margin};
 use crate::entry::{Entry, Key, Kind, Pattern, Reference, Yarn, YarnUse};
@@ -74,7 +74,7 @@ fn in_a_sentence(misread: &Misread) -> String {
 /// Prints what is asked of a pattern.
 pub fn need(named: Option<&Path>, asked: &Asked, today: Date) -> Result<Outcome, Failure> {
     let disk = studio::find(named)?;
-    let joined = crate::join(&disk, today)
+    let joined = crate::join(&disk, View::of_readers(today))
         .map_err(|error| format!("cannot read the studio in `{}`: {error}", disk.root().display()))?;
     let catalogue = &joined.catalogue;
     let (entry, pattern) = find_pattern(catalogue, &asked.pattern)?;

@@ -2,6 +2,7 @@
 
 use super::terminal;
 use super::{Failure, Outcome, studio};
+use crate::catalogue::View;
 use crate::entry::value::Date;
 use crate::finding::{any_error, sort, to_json, to_text};
 use clap::ValueEnum;
@@ -20,7 +21,7 @@ pub enum Format {
 /// Reads the whole studio and prints what is wrong, templates included.
 pub fn proof(named: Option<&Path>, format: Format, today: Date) -> Result<Outcome, Failure> {
     let disk = studio::find(named)?;
-    let mut studied = crate::study(&disk, today)
+    let mut studied = crate::study(&disk, View::of_readers(today))
         .map_err(|error| format!("cannot read the studio in `{}`: {error}", disk.root().display()))?;
     if !any_error(&studied.findings) {
         let (_, faults) = crate::make(&studied);

@@ -33,7 +33,7 @@ pub use pattern::{After, Erratum, Pattern, Ruling, Sale, Sample, TestKnit, Teste
 pub use person::{Page, Person, Technique};
 pub use project::{MadeFor, MadeFrom, OtherPattern, Project, Used};
 pub use prose::Prose;
-pub use read::{Entries, read};
+pub use read::{Entries, Given, read, read_file, read_studio};
 pub use studio::{Settings, Studio, VideoSettings};
 pub use yarn::Yarn;
 

@@ -127,47 +127,65 @@ pub struct Entries {
     pub broken_kinds: BTreeSet<Kind>,
 }
 
+/// What one file gave.
+#[derive(Clone, Debug, Default)]
+pub struct Given {
+    /// The entries that could be read.
+    pub entries: Vec<Entry>,
+    /// Those that could not.
+    pub broken: Vec<Reference>,
+    /// The kind of a register that could not be read at all.
+    pub broken_kind: Option<Kind>,
+    /// What is wrong in the file.
+    pub findings: Vec<Finding>,
+}
+
 /// Reads a studio's texts into entries.
 ///
 /// Every mistake in every file is among the findings, in no particular order; what could be read despite them is
 /// among the entries.
 pub fn read(texts: &Texts, unreadable: &[Unreadable]) -> (Entries, Vec<Finding>) {
-    let mut findings: Vec<Finding> = unreadable.iter().map(unreadable_file).collect();
-    let mut all = Entries::default();
-    let placing = Placing::new(texts);
-    let settings = read_studio(texts, &mut all, &mut findings);
+    let (studio, mut findings) = read_studio(texts);
+    let settings = studio.as_ref().map(Studio::settings).unwrap_or_default();
     let files: Vec<_> = texts.texts.par_iter().map(|(path, text)| read_file(path, text, &settings)).collect();
-    for file in files {
+    let placing = Placing::new(texts);
+    let mut all = Entries { studio, ..Entries::default() };
+    for mut file in files {
+        findings.append(&mut file.findings);
+        all.take(file, &placing, &mut findings);
+    }
+    all.take_unread(texts, unreadable, &mut findings);
+    (all, findings)
+}
+
+impl Entries {
+    /// Takes in what a file gave; an entry that another file gave already is a finding.
+    pub fn take(&mut self, file: Given, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
         findings.extend(file.findings);
-        all.broken.extend(file.broken);
-        all.broken_kinds.extend(file.broken_kind);
+        self.broken.extend(file.broken);
+        self.broken_kinds.extend(file.broken_kind);
         for entry in file.entries {
-            match all.entries.get(&entry.id) {
-                Some(first) => findings.push(duplicate_entry(first, &entry, &placing)),
+            match self.entries.get(&entry.id) {
+                Some(first) => findings.push(duplicate_entry(first, &entry, placing)),
                 None => {
-                    all.entries.insert(entry.id.clone(), entry);
+                    self.entries.insert(entry.id.clone(), entry);
                 }
             }
         }
     }
-    findings.extend(texts.others.iter().filter(|path| is_text_of_another_kind(path)).map(stray));
-    for path in unreadable.iter().map(Unreadable::file) {
-        match room(path) {
-            Room::Entry(kind) => all.broken.extend(Key::new(path.stem()).map(|key| Reference { kind, key })),
-            Room::Register(kind) => all.broken_kinds.extend([kind]),
-            Room::Studio | Room::Stray => {}
+
+    /// Takes note of the files that hold entries and could not be read, and of those that only look as if they did.
+    pub fn take_unread(&mut self, texts: &Texts, unreadable: &[Unreadable], findings: &mut Vec<Finding>) {
+        findings.extend(unreadable.iter().map(unreadable_file));
+        findings.extend(texts.others.iter().filter(|path| is_text_of_another_kind(path)).map(stray));
+        for path in unreadable.iter().map(Unreadable::file) {
+            match room(path) {
+                Room::Entry(kind) => self.broken.extend(Key::new(path.stem()).map(|key| Reference { kind, key })),
+                Room::Register(kind) => self.broken_kinds.extend([kind]),
+                Room::Studio | Room::Stray => {}
+            }
         }
     }
-    (all, findings)
-}
-
-/// What one file gave.
-#[derive(Default)]
-struct Given {
-    entries: Vec<Entry>,
-    broken: Vec<Reference>,
-    broken_kind: Option<Kind>,
-    findings: Vec<Finding>,
 }
 
 /// Which room of the studio a file is in.
@@ -189,20 +207,23 @@ fn room(path: &FilePath) -> Room {
     }
 }
 
-fn read_studio(texts: &Texts, all: &mut Entries, findings: &mut Vec<Finding>) -> Settings {
+/// Reads the studio's own file, if there is one that can be read.
+pub fn read_studio(texts: &Texts) -> (Option<Studio>, Vec<Finding>) {
+    let mut findings = Vec::new();
     let Some((path, text)) = texts.texts.iter().find(|(path, _)| matches!(room(path), Room::Studio)) else {
-        return Settings::default();
+        return (None, findings);
     };
     let origin = Origin { file: path.clone(), yaml: 0..text.content.len(), root: Box::new([]) };
-    let Some(yaml) = parse_yaml(&origin, &text.content, findings) else { return Settings::default() };
+    let Some(yaml) = parse_yaml(&origin, &text.content, &mut findings) else { return (None, findings) };
     let settings = Settings::default();
     let mut notes = Notes::new(&settings);
-    all.studio = read_record(&Node { value: &yaml, trail: Trail::Root }, &mut notes);
+    let studio = read_record(&Node { value: &yaml, trail: Trail::Root }, &mut notes);
     findings.extend(place_notes(&origin, &text.content, &yaml, notes));
-    all.studio.as_ref().map(Studio::settings).unwrap_or_default()
+    (studio, findings)
 }
 
-fn read_file(path: &FilePath, text: &Text, settings: &Settings) -> Given {
+/// Reads one file that may hold entries.
+pub fn read_file(path: &FilePath, text: &Text, settings: &Settings) -> Given {
     let mut given = Given::default();
     given.findings.extend(text_shape(path, text));
     match room(path) {

@@ -1,15 +1,14 @@
 //! Which pages a site has, and what the template of each sees.
 
-use super::view::{Head, NoteItem, Part, Picture, Site};
+use super::view::{Head, Part, Picture, Site};
 use super::{
     BlockContext, FinishedContext, HomeContext, JournalContext, MissingContext, NeedlesContext, NoteContext,
     OnTheWayContext, PatternContext, PatternsContext, PeopleContext, PersonContext, PlainContext, ProjectContext,
     Shown, TechniquesContext, YarnContext, YarnsContext,
 };
 use super::{home, lists, note, page_path, pattern, person, plain, project, yarn};
-use crate::entry::{Data, Entry, Kind, Reference};
+use crate::entry::{Data, Entry, Key, Kind, Reference};
 use serde::Serialize;
-use std::collections::HashMap;
 
 /// One page to be made. What its template sees is worked out when it is rendered, so that a large site is never held whole
 /// in contexts.
@@ -42,23 +41,23 @@ enum Of {
     Site(Own),
 }
 
-/// Works out what a page of the site's own shows; the notes are all public ones, the latest first.
-type Own = fn(&Shown<'_>, &[NoteItem]) -> Context;
+/// Works out what a page of the site's own shows.
+type Own = fn(&Shown<'_>) -> Context;
 
 /// The pages of the site's own: path, template and what it shows.
 const OWN: [(&str, &str, Own); 10] = [
-    ("index.html", "home.html", |shown, notes| Context::Home(Box::new(home::context(shown, notes)))),
-    ("patterns/index.html", "patterns.html", |shown, _| Context::Patterns(Box::new(lists::patterns(shown)))),
-    ("patterns/on-the-way/index.html", "on-the-way.html", |shown, _| {
+    ("index.html", "home.html", |shown| Context::Home(Box::new(home::context(shown)))),
+    ("patterns/index.html", "patterns.html", |shown| Context::Patterns(Box::new(lists::patterns(shown)))),
+    ("patterns/on-the-way/index.html", "on-the-way.html", |shown| {
         Context::OnTheWay(Box::new(lists::on_the_way(shown)))
     }),
-    ("on-the-needles/index.html", "needles.html", |shown, _| Context::Needles(Box::new(lists::needles(shown)))),
-    ("finished/index.html", "finished.html", |shown, _| Context::Finished(Box::new(lists::finished(shown)))),
-    ("journal/index.html", "journal.html", |shown, notes| Context::Journal(Box::new(lists::journal(shown, notes)))),
-    ("yarns/index.html", "yarns.html", |shown, _| Context::Yarns(Box::new(lists::yarns(shown)))),
-    ("techniques/index.html", "techniques.html", |shown, _| Context::Techniques(Box::new(lists::techniques(shown)))),
-    ("people/index.html", "people.html", |shown, _| Context::People(Box::new(lists::people(shown)))),
-    ("404.html", "missing.html", |shown, _| Context::Missing(Box::new(plain::missing(shown)))),
+    ("on-the-needles/index.html", "needles.html", |shown| Context::Needles(Box::new(lists::needles(shown)))),
+    ("finished/index.html", "finished.html", |shown| Context::Finished(Box::new(lists::finished(shown)))),
+    ("journal/index.html", "journal.html", |shown| Context::Journal(Box::new(lists::journal(shown)))),
+    ("yarns/index.html", "yarns.html", |shown| Context::Yarns(Box::new(lists::yarns(shown)))),
+    ("techniques/index.html", "techniques.html", |shown| Context::Techniques(Box::new(lists::techniques(shown)))),
+    ("people/index.html", "people.html", |shown| Context::People(Box::new(lists::people(shown)))),
+    ("404.html", "missing.html", |shown| Context::Missing(Box::new(plain::missing(shown)))),
 ];
 
 /// What a template sees, by template.
@@ -101,57 +100,51 @@ impl Context {
     }
 }
 
-/// All pages of a site, and what they share.
-#[derive(Clone, Debug)]
-pub struct Pages {
-    /// What every template knows of the site.
-    pub site: Site,
-    /// The pages, in a fixed order.
-    pub pages: Vec<Page>,
-    /// The public notes, the latest first.
-    notes: Vec<NoteItem>,
-    /// Where each note stands among them.
-    places: HashMap<Reference, usize>,
-}
-
-impl Pages {
-    /// Plans all pages of a site.
-    pub fn plan(shown: &Shown<'_>) -> Self {
-        let mut pages: Vec<Page> = OWN
-            .iter()
-            .map(|(file, template, own)| Page { file: (*file).to_owned(), template, of: Of::Site(*own) })
-            .collect();
+impl Page {
+    /// Returns all pages of a site, in a fixed order.
+    pub fn all(shown: &Shown<'_>) -> Vec<Self> {
         let entries = Kind::ALL.into_iter().flat_map(|kind| shown.catalogue.public(kind));
-        pages.extend(entries.map(|entry| Page {
-            file: format!("{}index.html", page_path(&entry.id)),
-            template: template(entry),
-            of: Of::Entry(entry.id.clone()),
-        }));
-        let order = lists::latest_notes(shown);
-        let places = order.iter().enumerate().map(|(at, (entry, _))| (entry.id.clone(), at)).collect();
-        let notes = order.into_iter().map(|(entry, note)| note::item(shown, entry, note)).collect();
-        Self { site: site(shown), pages, notes, places }
+        OWN.iter().map(Self::own).chain(entries.map(Self::of_entry)).collect()
+    }
+
+    /// Returns the page that is this file of a site, if there is one.
+    pub fn at(shown: &Shown<'_>, file: &str) -> Option<Self> {
+        if let Some(own) = OWN.iter().find(|(own, _, _)| *own == file) {
+            return Some(Self::own(own));
+        }
+        let folder = file.strip_suffix("/index.html")?;
+        let (kind, key) = match folder.split_once('/') {
+            Some((first, key)) => (Kind::of_folder(first)?, key),
+            None => (Kind::Page, folder),
+        };
+        let entry = shown.catalogue.public_entry(&Reference { kind, key: Key::new(key)? })?;
+        Some(Self::of_entry(entry)).filter(|page| page.file == file)
     }
 
     /// Works out what the template of a page sees, all but the text.
-    pub fn context(&self, shown: &Shown<'_>, page: &Page) -> Context {
-        let entry = match &page.of {
-            Of::Site(own) => return own(shown, &self.notes),
+    pub fn context(&self, shown: &Shown<'_>) -> Context {
+        let entry = match &self.of {
+            Of::Site(own) => return own(shown),
             Of::Entry(id) => shown.catalogue.entry(id),
         };
         let Some(entry) = entry else { return Context::Missing(Box::new(plain::missing(shown))) };
         match &entry.data {
             Data::Pattern(data) => Context::Pattern(Box::new(pattern::context(shown, entry, data))),
             Data::Project(data) => Context::Project(Box::new(project::context(shown, entry, data))),
-            Data::Note(data) => {
-                let at = self.places.get(&entry.id).copied().unwrap_or(self.notes.len());
-                let after = at.checked_sub(1).and_then(|at| self.notes.get(at));
-                Context::Note(Box::new(note::context(shown, entry, data, self.notes.get(at + 1), after)))
-            }
+            Data::Note(data) => Context::Note(Box::new(note::context(shown, entry, data))),
             Data::Yarn(data) => Context::Yarn(Box::new(yarn::context(shown, entry, data))),
             Data::Person(data) => Context::Person(Box::new(person::context(shown, entry, data))),
             Data::Technique(_) | Data::Page(_) => Context::Plain(Box::new(plain::context(shown, entry))),
         }
+    }
+
+    fn own((file, template, own): &(&str, &'static str, Own)) -> Self {
+        Self { file: (*file).to_owned(), template, of: Of::Site(*own) }
+    }
+
+    fn of_entry(entry: &Entry) -> Self {
+        let file = format!("{}index.html", page_path(&entry.id));
+        Self { file, template: template(entry), of: Of::Entry(entry.id.clone()) }
     }
 }
 
@@ -167,7 +160,8 @@ fn template(entry: &Entry) -> &'static str {
     }
 }
 
-fn site(shown: &Shown<'_>) -> Site {
+/// Returns what every template knows of the site.
+pub fn site(shown: &Shown<'_>) -> Site {
     let studio = &shown.catalogue.studio;
     let part = |name: &str, title: &str, path: &str| Part {
         name: name.to_owned(),

@@ -18,9 +18,9 @@ pub struct HomeContext {
     /// The page's head.
     pub head: Head,
     /// The latest note.
-    pub note: Option<NoteItem>,
+    pub note: Option<Item<NoteItem>>,
     /// The notes before it, at most three.
-    pub earlier: Vec<NoteItem>,
+    pub earlier: Vec<Item<NoteItem>>,
     /// The newest designs, at most six.
     pub patterns: Vec<Item<PatternItem>>,
     /// What is on the needles, at most four.
@@ -28,7 +28,8 @@ pub struct HomeContext {
 }
 
 /// Returns the context of the home page; `notes` are all notes, the latest first.
-pub fn context(shown: &Shown<'_>, notes: &[NoteItem]) -> HomeContext {
+pub fn context(shown: &Shown<'_>) -> HomeContext {
+    let mut notes = shown.latest_notes().iter().map(|(entry, note)| shown.note_item(entry, note));
     let studio = &shown.catalogue.studio;
     let newest = lists::newest_patterns(shown);
     let picture = newest.iter().find_map(|(entry, _)| shown.picture(entry));
@@ -43,8 +44,8 @@ pub fn context(shown: &Shown<'_>, notes: &[NoteItem]) -> HomeContext {
             "website",
             picture.as_ref(),
         ),
-        note: notes.first().cloned(),
-        earlier: notes.iter().skip(1).take(3).cloned().collect(),
+        note: notes.next(),
+        earlier: notes.take(3).collect(),
         patterns: newest.into_iter().take(DESIGNS).map(|(entry, pattern)| shown.pattern_item(entry, pattern)).collect(),
         projects,
     }

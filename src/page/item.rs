@@ -1,8 +1,8 @@
 //! Lines of lists that stand on many pages, made once.
 
-use super::view::{PatternItem, ProjectItem};
-use super::{Shown, lists, project};
-use crate::entry::{Entry, Pattern, Project};
+use super::view::{NoteItem, PatternItem, ProjectItem};
+use super::{Shown, lists, note, project};
+use crate::entry::{Entry, Note, Pattern, Project};
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde::{Serialize, Serializer};
 use std::borrow::Cow;
@@ -47,7 +47,7 @@ pub struct Items {
 }
 
 impl Items {
-    /// Returns room for the line of each of so many entries.
+    /// Returns room for the line of each of so many entries; without room, each line is made whenever it is asked for.
     pub fn of(entries: usize) -> Self {
         Self { made: std::iter::repeat_with(OnceLock::new).take(entries).collect() }
     }
@@ -62,6 +62,11 @@ impl Shown<'_> {
     /// Returns a project as a line of a list.
     pub fn project_item(&self, entry: &Entry, project: &Project) -> Item<ProjectItem> {
         self.item(entry, || project::item(self, entry, project))
+    }
+
+    /// Returns a note as a line of a list.
+    pub fn note_item(&self, entry: &Entry, note: &Note) -> Item<NoteItem> {
+        self.item(entry, || note::item(self, entry, note))
     }
 
     fn item<T: Serialize>(&self, entry: &Entry, make: impl Fn() -> T) -> Item<T> {

@@ -4,7 +4,7 @@ use super::view::{Band, Both, Group, Head, Line, Link, NoteItem, PatternItem, Pr
 use super::{Item, Shown, pattern, project, words, yarn};
 use crate::catalogue::{BackLink, Via};
 use crate::entry::value::{Choice, Stage};
-use crate::entry::{Data, Entry, Kind, Note, Pattern, Reference};
+use crate::entry::{Data, Entry, Kind, Pattern, Reference};
 use crate::measure::{Mass, YarnLength};
 use crate::reckon;
 use crate::standards::yarn_weights;
@@ -111,7 +111,7 @@ pub struct JournalYear {
     /// The year.
     pub year: i16,
     /// The notes, the latest first.
-    pub notes: Vec<NoteItem>,
+    pub notes: Vec<Item<NoteItem>>,
 }
 
 /// What `yarns.html` sees.
@@ -255,7 +255,7 @@ pub fn on_the_way(shown: &Shown<'_>) -> OnTheWayContext {
                 step: step(pattern.stage()),
                 planned: pattern
                     .published
-                    .filter(|date| *date > shown.catalogue.today)
+                    .filter(|date| *date > shown.catalogue.view.today)
                     .map(|date| date.in_words())
                     .unwrap_or_default(),
             })
@@ -295,7 +295,7 @@ pub fn on_the_needles(shown: &Shown<'_>) -> Vec<Item<ProjectItem>> {
     let mut projects: Vec<_> = shown
         .catalogue
         .projects()
-        .filter(|(_, project)| project.finished_by(shown.catalogue.today).is_none())
+        .filter(|(_, project)| project.finished_by(shown.catalogue.view.today).is_none())
         .collect();
     project::latest_first(shown, &mut projects);
     projects.into_iter().map(|(entry, project)| shown.project_item(entry, project)).collect()
@@ -325,21 +325,15 @@ pub fn finished(shown: &Shown<'_>) -> FinishedContext {
     }
 }
 
-/// Returns the public notes, the latest first, those of one day by key.
-pub fn latest_notes<'a>(shown: &Shown<'a>) -> Vec<(&'a Entry, &'a Note)> {
-    let mut notes: Vec<_> = shown.catalogue.notes().collect();
-    notes.sort_by(|a, b| b.1.date.cmp(&a.1.date).then_with(|| b.0.id.cmp(&a.0.id)));
-    notes
-}
-
 /// Returns the context of the journal; `notes` are all notes, the latest first.
-pub fn journal(shown: &Shown<'_>, notes: &[NoteItem]) -> JournalContext {
+pub fn journal(shown: &Shown<'_>) -> JournalContext {
     let mut years: Vec<JournalYear> = Vec::new();
-    for note in notes {
-        let year = note.iso_date.get(..4).and_then(|year| year.parse().ok()).unwrap_or_default();
+    for (entry, note) in shown.latest_notes() {
+        let year = note.date.map(|date| date.year()).unwrap_or_default();
+        let item = shown.note_item(entry, note);
         match years.last_mut() {
-            Some(last) if last.year == year => last.notes.push(note.clone()),
-            _ => years.push(JournalYear { year, notes: vec![note.clone()] }),
+            Some(last) if last.year == year => last.notes.push(item),
+            _ => years.push(JournalYear { year, notes: vec![item] }),
         }
     }
     JournalContext {

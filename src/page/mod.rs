@@ -27,12 +27,12 @@ mod yarn;
 
 pub use address::{Addresses, page_path};
 pub use block::{BlockContext, context as block_context};
-pub use build::{Context, Page, Pages};
+pub use build::{Context, Page, site};
 pub use home::HomeContext;
 pub use item::Item;
 pub use lists::{
     FinishedContext, JournalContext, NeedlesContext, OnTheWayContext, PatternsContext, PeopleContext,
-    TechniquesContext, YarnsContext, latest_notes,
+    TechniquesContext, YarnsContext,
 };
 pub use note::NoteContext;
 pub use pattern::{PatternContext, basis_in_words};

@@ -1,7 +1,7 @@
 //! A note's page.
 
 use super::view::{Group, Head, Line, Link, NoteItem, Picture};
-use super::{Shown, page_path, words};
+use super::{Item, Shown, page_path, words};
 use crate::entry::value::How;
 use crate::entry::{Entry, Kind, Note, Reference};
 use schemars::JsonSchema;
@@ -44,9 +44,9 @@ pub struct NoteView {
     /// Everything it mentions, by kind.
     pub mentioned: Vec<Group>,
     /// The note before.
-    pub before: Option<NoteItem>,
+    pub before: Option<Item<NoteItem>>,
     /// The note after.
-    pub after: Option<NoteItem>,
+    pub after: Option<Item<NoteItem>>,
 }
 
 /// A video.
@@ -78,14 +78,11 @@ pub struct WorkedOnView {
     pub progress: Option<i64>,
 }
 
-/// Returns the context of a note's page, its text still to be filled in; `before` and `after` are its neighbours.
-pub fn context(
-    shown: &Shown<'_>,
-    entry: &Entry,
-    note: &Note,
-    before: Option<&NoteItem>,
-    after: Option<&NoteItem>,
-) -> NoteContext {
+/// Returns the context of a note's page, its text still to be filled in.
+pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteContext {
+    let notes = shown.latest_notes();
+    let at = shown.place_of_note(entry, note);
+    let item = |(entry, note): &(&Entry, &Note)| shown.note_item(entry, note);
     let picture = shown.picture(entry);
     let view = NoteView {
         title: entry.common.title.clone(),
@@ -109,8 +106,8 @@ pub fn context(
             })
             .collect(),
         mentioned: mentioned(shown, entry, note),
-        before: before.cloned(),
-        after: after.cloned(),
+        before: at.and_then(|at| notes.get(at + 1)).map(item),
+        after: at.and_then(|at| notes.get(at.checked_sub(1)?)).map(item),
     };
     let head = Head {
         json_ld: super::json_ld::note(shown, entry, note),

@@ -403,7 +403,8 @@ fn used_in_words(shown: &Shown<'_>, used: &Consumed) -> String {
 }
 
 fn errata(shown: &Shown<'_>, pattern: &Pattern) -> Vec<ErratumView> {
-    let mut errata: Vec<_> = pattern.errata.iter().filter(|erratum| erratum.date <= shown.catalogue.today).collect();
+    let mut errata: Vec<_> =
+        pattern.errata.iter().filter(|erratum| erratum.date <= shown.catalogue.view.today).collect();
     errata.sort_by_key(|erratum| std::cmp::Reverse(erratum.date));
     errata
         .into_iter()

@@ -59,7 +59,7 @@ pub struct ProjectView {
 /// Returns the context of a project's page, its text still to be filled in.
 pub fn context(shown: &Shown<'_>, entry: &Entry, project: &Project) -> ProjectContext {
     let picture = shown.picture(entry);
-    let finished = project.finished_by(shown.catalogue.today);
+    let finished = project.finished_by(shown.catalogue.view.today);
     let part = if finished.is_some() { "finished" } else { "on-the-needles" };
     let usage = reckon::used(shown.catalogue, project);
     let (length, mass) = sums(&usage);
@@ -94,7 +94,7 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, project: &Project) -> ProjectCo
 
 /// Returns a project as a line of a list.
 pub fn item(shown: &Shown<'_>, entry: &Entry, project: &Project) -> ProjectItem {
-    let finished = project.finished_by(shown.catalogue.today).is_some();
+    let finished = project.finished_by(shown.catalogue.view.today).is_some();
     let (length, _) = sums(&reckon::used(shown.catalogue, project));
     ProjectItem {
         link: shown.own_link(entry),
@@ -130,12 +130,12 @@ pub fn linked_by(shown: &Shown<'_>, id: &Reference, key: &str) -> Vec<Item<Proje
 
 /// Sorts projects by the day they were finished or begun, the latest first, those without one last, then by key.
 pub fn latest_first(shown: &Shown<'_>, projects: &mut [(&Entry, &Project)]) {
-    let day = |project: &Project| project.finished_by(shown.catalogue.today).or(project.started);
+    let day = |project: &Project| project.finished_by(shown.catalogue.view.today).or(project.started);
     projects.sort_by(|a, b| day(b.1).cmp(&day(a.1)).then_with(|| a.0.id.cmp(&b.0.id)));
 }
 
 fn when(shown: &Shown<'_>, project: &Project) -> String {
-    match (project.finished_by(shown.catalogue.today), project.started) {
+    match (project.finished_by(shown.catalogue.view.today), project.started) {
         (Some(day), _) => format!("finished {}", day.in_words()),
         (None, Some(day)) => format!("begun {}", day.in_words()),
         (None, None) => "on the needles".to_owned(),

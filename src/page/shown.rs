@@ -5,10 +5,11 @@ use super::view::{Amount, Band, Both, Link, Picture};
 use super::{Addresses, page_path, words};
 use crate::catalogue::{Catalogue, PictureFile, Visibility};
 use crate::entry::prose::Opening;
-use crate::entry::{Entry, Reference, Yarn};
-use crate::measure::{FabricLength, Mass, Percent, PutUp, System, YarnLength};
+use crate::entry::{Entry, Note, Reference, Yarn};
+use crate::measure::{FabricLength, Mass, PutUp, System, YarnLength};
 use crate::reckon;
 use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
 /// The width and height of each picture of the studio that can be shown, in pixels, and the widths it is made in.
 pub type PictureSizes = BTreeMap<PictureFile, Vec<(u32, u32)>>;
@@ -22,24 +23,29 @@ pub struct Shown<'a> {
     pub addresses: Addresses,
     /// The pictures.
     pub pictures: &'a PictureSizes,
-    /// How far each project has come.
-    pub progress: BTreeMap<Reference, Percent>,
     /// The system that comes first.
     pub system: System,
     /// Lines of lists that many pages share.
     pub(super) items: Items,
+    /// The public notes in their order, once it was asked for.
+    notes: OnceLock<Vec<(&'a Entry, &'a Note)>>,
 }
 
 impl<'a> Shown<'a> {
-    /// Returns what builders share for a catalogue and its pictures.
+    /// Returns what builders share for a whole site.
     pub fn new(catalogue: &'a Catalogue, pictures: &'a PictureSizes) -> Self {
+        Self { items: Items::of(catalogue.entries.len()), ..Self::for_one(catalogue, pictures) }
+    }
+
+    /// Returns what builders share for a single page, so that all it depends on is asked for while it is built.
+    pub fn for_one(catalogue: &'a Catalogue, pictures: &'a PictureSizes) -> Self {
         Self {
             catalogue,
             addresses: Addresses::of(&catalogue.studio),
             pictures,
-            progress: reckon::latest_progress(catalogue),
             system: catalogue.studio.units.unwrap_or_default(),
-            items: Items::of(catalogue.entries.len()),
+            items: Items::of(0),
+            notes: OnceLock::new(),
         }
     }
 
@@ -145,7 +151,24 @@ impl<'a> Shown<'a> {
 
     /// Returns the progress of a project in whole percent, rounded down: a thing is not done before it is.
     pub fn progress_of(&self, id: &Reference) -> Option<i64> {
-        self.progress.get(id).map(|progress| progress.hundredths() / 100)
+        reckon::progress(self.catalogue, id).map(|progress| progress.hundredths() / 100)
+    }
+
+    /// Returns the public notes, the latest first, those of one day by key backwards.
+    pub fn latest_notes(&self) -> &[(&'a Entry, &'a Note)] {
+        let catalogue = self.catalogue;
+        let notes = catalogue.notes();
+        self.notes.get_or_init(|| {
+            let mut notes: Vec<_> = notes.collect();
+            notes.sort_by(|a, b| b.1.date.cmp(&a.1.date).then_with(|| b.0.id.cmp(&a.0.id)));
+            notes
+        })
+    }
+
+    /// Returns where a note stands among [`Self::latest_notes`].
+    pub fn place_of_note(&self, entry: &Entry, note: &Note) -> Option<usize> {
+        let order = |known: &(&Entry, &Note)| note.date.cmp(&known.1.date).then_with(|| entry.id.cmp(&known.0.id));
+        self.latest_notes().binary_search_by(order).ok()
     }
 
     /// Returns a link to a yarn; plain words where it is not known or not public.

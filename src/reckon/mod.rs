@@ -20,8 +20,8 @@ mod totals;
 mod used;
 
 pub use buy::{Purchase, Requirement, Skeins, Terms, purchases, skeins, skeins_beside, total};
-pub use check::check;
+pub use check::{check, check_one, check_studio};
 pub use needs::{Basis, LineNeeds, Need, Told, area, needs, sample_size};
-pub use progress::latest_progress;
+pub use progress::progress;
 pub use totals::{Year, by_year};
 pub use used::{Usage, used};

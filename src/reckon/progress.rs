@@ -1,23 +1,16 @@
 //! How far things have come.
 
 use crate::catalogue::Catalogue;
-use crate::entry::Reference;
-use crate::entry::value::Date;
+use crate::entry::{Data, Reference};
 use crate::measure::Percent;
-use std::collections::BTreeMap;
 
-/// Returns the progress of each project as the latest public note that tells it has it.
-pub fn latest_progress(catalogue: &Catalogue) -> BTreeMap<Reference, Percent> {
-    let mut latest: BTreeMap<Reference, (Date, Percent)> = BTreeMap::new();
-    for (_, note) in catalogue.notes() {
-        let Some(date) = note.date else { continue };
-        for worked_on in &note.worked_on {
-            let Some(progress) = worked_on.progress else { continue };
-            let known = latest.entry(worked_on.project.reference()).or_insert((date, progress));
-            if known.0 <= date {
-                *known = (date, progress);
-            }
-        }
-    }
-    latest.into_iter().map(|(project, (_, progress))| (project, progress)).collect()
+/// Returns the progress of a project as the latest public note that tells it has it.
+pub fn progress(catalogue: &Catalogue, project: &Reference) -> Option<Percent> {
+    let notes = catalogue.linked_from(project).iter().filter(|link| link.is_via("worked on"));
+    let told = notes.filter_map(|link| {
+        let Data::Note(note) = &catalogue.entry(&link.from)?.data else { return None };
+        let mut lines = note.worked_on.iter().rev().filter(|line| line.project.reference() == *project);
+        Some((note.date?, lines.find_map(|line| line.progress)?))
+    });
+    told.max_by_key(|(date, _)| *date).map(|(_, progress)| progress)
 }

@@ -24,7 +24,7 @@ pub fn by_year(catalogue: &Catalogue) -> BTreeMap<i16, Year<'_>> {
     let mut years: BTreeMap<i16, Year<'_>> = BTreeMap::new();
     let mut projects: Vec<_> = catalogue
         .projects()
-        .filter_map(|(entry, project)| project.finished_by(catalogue.today).map(|day| (day, entry, project)))
+        .filter_map(|(entry, project)| project.finished_by(catalogue.view.today).map(|day| (day, entry, project)))
         .collect();
     projects.sort_by(|a, b| b.0.cmp(&a.0).then_with(|| a.1.id.cmp(&b.1.id)));
     for (day, entry, project) in projects {

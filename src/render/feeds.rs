@@ -4,7 +4,7 @@ use super::body;
 use super::theme::Engine;
 use crate::entry::value::Date;
 use crate::entry::{Entry, Note};
-use crate::page::{Shown, latest_notes, page_path};
+use crate::page::{Shown, page_path};
 use atom_syndication::{Content, Entry as AtomEntry, Feed, FixedDateTime, Link, Person, Text};
 use serde_json::{Map, Value, json};
 
@@ -17,10 +17,9 @@ pub const ATOM: &str = "feed.xml";
 pub const JSON: &str = "feed.json";
 
 /// Returns the notes that feeds hold, the latest first.
-fn latest<'a>(shown: &Shown<'a>) -> Vec<(&'a Entry, &'a Note)> {
-    let mut notes = latest_notes(shown);
-    notes.truncate(NOTES);
-    notes
+fn latest<'s, 'a>(shown: &'s Shown<'a>) -> &'s [(&'a Entry, &'a Note)] {
+    let notes = shown.latest_notes();
+    notes.get(..NOTES).unwrap_or(notes)
 }
 
 /// Returns a note's text with whole addresses. A block that fails is told of where the note's own page is made.
@@ -65,7 +64,7 @@ pub fn atom(shown: &Shown<'_>, engine: &Engine) -> String {
             }
         })
         .collect();
-    let newest = notes.first().and_then(|(_, note)| note.date).or(Some(shown.catalogue.today));
+    let newest = notes.first().and_then(|(_, note)| note.date).or(Some(shown.catalogue.view.today));
     let feed = Feed {
         title: Text::plain(studio.title.clone()),
         subtitle: studio.summary.clone().map(Text::plain),

@@ -20,10 +20,11 @@ use crate::catalogue::Visibility;
 use crate::entry::block::{self, Block, Subject};
 use crate::entry::{Entry, Kind, Reference};
 use crate::finding::Finding;
-use crate::page::{Addresses, Context, Page, Pages, Shown, block_context, page_path};
+use crate::page::{self, Addresses, Context, Page, Shown, block_context, page_path};
 use markdown::{Resolve, Target};
 use pulldown_cmark_escape::escape_html;
 use rayon::prelude::*;
+use std::borrow::Cow;
 use std::cell::RefCell;
 use std::fmt;
 
@@ -68,42 +69,77 @@ impl fmt::Debug for ToMake<'_> {
 pub struct Renderer<'a> {
     shown: Shown<'a>,
     theme: &'a Theme,
-    pages: Pages,
-    engine: Engine,
+    engine: Cow<'a, Engine>,
 }
 
+/// Files of the site that are neither pages nor assets: path and how each is made.
+type Other = fn(&Renderer<'_>) -> Vec<u8>;
+const OTHERS: [(&str, Other); 5] = [
+    (feeds::ATOM, |site| feeds::atom(&site.shown, &site.engine).into_bytes()),
+    (feeds::JSON, |site| feeds::json(&site.shown, &site.engine).into_bytes()),
+    ("sitemap.xml", |site| sitemap::sitemap(&site.shown, &Page::all(&site.shown))),
+    ("robots.txt", |site| sitemap::robots(&site.shown).into_bytes()),
+    ("catalogue.json", |site| data::catalogue(&site.shown)),
+];
+
 impl<'a> Renderer<'a> {
-    /// Plans the pages of a site.
+    /// Returns what renders a whole site.
     pub fn new(shown: Shown<'a>, theme: &'a Theme) -> Self {
-        let pages = Pages::plan(&shown);
-        let engine = theme.engine(&pages.site);
-        Self { shown, theme, pages, engine }
+        let engine = Cow::Owned(theme.engine(&page::site(&shown)));
+        Self { shown, theme, engine }
+    }
+
+    /// Returns the same with an engine that is there already, made by the theme for the site as it is.
+    pub fn with(shown: Shown<'a>, theme: &'a Theme, engine: &'a Engine) -> Self {
+        Self { shown, theme, engine: Cow::Borrowed(engine) }
     }
 
     /// Returns every file of the site but the photos: pages, assets, feeds, lists for machines. None is made before it is
     /// asked for, so that a large site is never held whole.
     pub fn files(&self) -> Vec<ToMake<'_>> {
-        let shown = &self.shown;
-        let pages = self.pages.pages.iter().map(|page| ToMake::new(&page.file, move || self.page(page)));
+        let pages = Page::all(&self.shown).into_iter().map(|page| {
+            let file = page.file.clone();
+            ToMake::new(&file, move || self.fill(&page, &self.context(&page)?))
+        });
         let assets = self.theme.assets().map(|(path, bytes)| ToMake::new(path, move || Ok(bytes.to_vec())));
-        let others = [
-            ToMake::new(feeds::ATOM, move || Ok(feeds::atom(shown, &self.engine).into_bytes())),
-            ToMake::new(feeds::JSON, move || Ok(feeds::json(shown, &self.engine).into_bytes())),
-            ToMake::new("sitemap.xml", move || Ok(sitemap::sitemap(shown, &self.pages.pages))),
-            ToMake::new("robots.txt", move || Ok(sitemap::robots(shown).into_bytes())),
-            ToMake::new("catalogue.json", move || Ok(data::catalogue(shown))),
-        ];
+        let others = OTHERS.iter().map(|(path, make)| ToMake::new(path, move || Ok(make(self))));
         pages.chain(assets).chain(others).collect()
     }
 
-    fn page(&self, page: &Page) -> Result<Vec<u8>, Box<Finding>> {
-        let explain = |error: EngineError| Box::new(self.theme.explain(&error, page));
-        let entry = page.entry().and_then(|id| self.shown.catalogue.entry(id));
-        let mut context = self.pages.context(&self.shown, page);
-        if let Some(entry) = entry {
-            context.set_body(body(&self.shown, &self.engine, entry, false).map_err(explain)?);
+    /// Returns the page that is this file of the site, if there is one.
+    pub fn page_at(&self, file: &str) -> Option<Page> {
+        Page::at(&self.shown, file)
+    }
+
+    /// Makes a file that is no page; nothing if the site has no such file.
+    pub fn other(&self, file: &str) -> Option<Vec<u8>> {
+        let asset = self.theme.assets().find(|(path, _)| *path == file).map(|(_, bytes)| bytes.to_vec());
+        asset.or_else(|| OTHERS.iter().find(|(path, _)| *path == file).map(|(_, make)| make(self)))
+    }
+
+    /// Works out all that a page shows, its text included.
+    ///
+    /// # Errors
+    /// A computed block of the text whose template fails.
+    pub fn context(&self, page: &Page) -> Result<Context, Box<Finding>> {
+        let mut context = page.context(&self.shown);
+        if let Some(entry) = page.entry().and_then(|id| self.shown.catalogue.entry(id)) {
+            let html = body(&self.shown, &self.engine, entry, false).map_err(|error| self.explain(&error, page))?;
+            context.set_body(html);
         }
-        self.engine.page(page.template, &context).map_err(explain)
+        Ok(context)
+    }
+
+    /// Fills a page's template.
+    ///
+    /// # Errors
+    /// A template that fails, with the line of the template and the entry; a site without that page must not be published.
+    pub fn fill(&self, page: &Page, context: &Context) -> Result<Vec<u8>, Box<Finding>> {
+        self.engine.page(page.template, context).map_err(|error| self.explain(&error, page))
+    }
+
+    fn explain(&self, error: &EngineError, page: &Page) -> Box<Finding> {
+        Box::new(self.theme.explain(error, page))
     }
 }
 
@@ -136,8 +172,8 @@ fn body(shown: &Shown<'_>, engine: &Engine, entry: &Entry, whole: bool) -> Resul
 }
 
 /// Resolves what a text refers to in the site.
-struct Site<'a> {
-    shown: &'a Shown<'a>,
+struct Site<'a, 's> {
+    shown: &'a Shown<'s>,
     engine: &'a Engine,
     /// The entry whose text it is.
     entry: &'a Entry,
@@ -148,13 +184,13 @@ struct Site<'a> {
     fault: RefCell<Option<EngineError>>,
 }
 
-impl Site<'_> {
+impl Site<'_, '_> {
     fn local(&self, local: String) -> String {
         if self.whole { self.shown.whole_url(&local) } else { local }
     }
 }
 
-impl Resolve for Site<'_> {
+impl Resolve for Site<'_, '_> {
     fn entry(&self, id: &Reference) -> Option<Target> {
         let link = self.shown.link(id)?;
         Some(Target { title: link.title, url: link.url.map(|url| self.local(url)) })

@@ -5,7 +5,7 @@
 //! names the codes of the findings expected on the line above. `#^! code` is expected of the file as a whole.
 //! Every other finding fails the case.
 
-use crate::support::{STUDIO, TODAY, day};
+use crate::support::{STUDIO, TODAY, readers};
 use ballband::source::Position;
 use ballband::source::memory::Memory;
 use std::collections::BTreeMap;
@@ -65,7 +65,7 @@ fn seen(case: &Case) -> (Vec<Seen>, String) {
     for (path, text) in &case.files {
         memory = memory.with(path, bytes(text));
     }
-    let studied = ballband::study(&memory, day(TODAY)).expect("files in memory can be listed");
+    let studied = ballband::study(&memory, readers(TODAY)).expect("files in memory can be listed");
     let mut findings = studied.findings.clone();
     if !ballband::finding::any_error(&findings) {
         findings.extend(ballband::make(&studied).1);
@@ -131,7 +131,7 @@ fn no_input_panics_however_it_is_cut() {
             let whole = bytes(content);
             for cut in (0..whole.len()).step_by(7) {
                 let memory = Memory::default().with("studio.yaml", STUDIO).with(path, &whole[..cut]);
-                let studied = ballband::study(&memory, day(TODAY)).expect("files in memory can be listed");
+                let studied = ballband::study(&memory, readers(TODAY)).expect("files in memory can be listed");
                 // Printing places them all, which is where an offset that is off would show.
                 let _ = ballband::finding::to_text(&studied.findings, &studied.texts, ballband::finding::Style::Plain);
                 let _ = ballband::finding::to_json(&studied.findings, &studied.texts);

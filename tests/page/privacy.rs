@@ -1,6 +1,6 @@
 //! Nothing slips out: marked words in every private place, and a search through every byte of the site.
 
-use crate::support::{day, studio};
+use crate::support::{readers, studio};
 
 const MARK: &str = "zzsecret";
 
@@ -92,7 +92,7 @@ const FILES: [(&str, &str); 9] = [
 fn no_marked_word_is_anywhere_in_the_site() {
     // Any bytes will do for the hidden photo: it must not even be read.
     let files = studio(&FILES).with("photos/zzsecret.jpg", "zzsecret");
-    let studied = ballband::study(&files, day("2026-11-25")).unwrap();
+    let studied = ballband::study(&files, readers("2026-11-25")).unwrap();
     assert!(studied.findings.is_empty(), "{:?}", studied.findings);
     assert!(studied.photos.is_empty());
     let (site, faults) = ballband::make(&studied);
@@ -109,7 +109,7 @@ fn no_marked_word_is_anywhere_in_the_site() {
 #[test]
 fn what_was_only_early_is_there_when_its_day_comes() {
     let files = studio(&FILES).with("photos/zzsecret.jpg", "zzsecret");
-    let studied = ballband::study(&files, day("2027-11-25")).unwrap();
+    let studied = ballband::study(&files, readers("2027-11-25")).unwrap();
     let (site, _) = ballband::make(&studied);
     let all: String = site.iter().map(|file| String::from_utf8_lossy(&file.bytes).into_owned()).collect();
     for word in ["zzsecret-future", "zzsecret-note", "zzsecret-project"] {

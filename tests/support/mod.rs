@@ -1,5 +1,6 @@
 //! Small studios for tests.
 
+use ballband::catalogue::View;
 use ballband::entry::value::Date;
 use ballband::source::memory::Memory;
 use ballband::{Studied, study};
@@ -15,6 +16,11 @@ pub fn day(text: &str) -> Date {
     Date::parse(text).expect("a date")
 }
 
+/// Returns what readers see on a day.
+pub fn readers(text: &str) -> View {
+    View::of_readers(day(text))
+}
+
 /// Returns a studio of several files, with a plain `studio.yaml` unless one is given.
 pub fn studio(files: &[(&str, &str)]) -> Memory {
     let memory = Memory::default().with("studio.yaml", STUDIO);
@@ -23,7 +29,7 @@ pub fn studio(files: &[(&str, &str)]) -> Memory {
 
 /// Reads a studio of several files as of [`TODAY`].
 pub fn read(files: &[(&str, &str)]) -> Studied {
-    study(&studio(files), day(TODAY)).expect("files in memory can be listed")
+    study(&studio(files), readers(TODAY)).expect("files in memory can be listed")
 }
 
 /// Makes the site of a studio of several files and returns it as paths and texts.

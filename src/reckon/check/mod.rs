@@ -65,35 +65,45 @@ static SETTABLE: [&Code; 25] = [
 
 /// Runs every check over every entry; each finding weighs what the pattern or the studio says.
 pub fn check(catalogue: &Catalogue, placing: &Placing<'_>) -> Vec<Finding> {
-    let check_one = |entry: &Entry| {
-        let mut findings = Vec::new();
-        both_systems::check(entry, placing, &mut findings);
-        counts::check(catalogue, entry, placing, &mut findings);
-        dates::check(entry, placing, &mut findings);
-        ease_sign::check(entry, placing, &mut findings);
-        fibre::check(entry, placing, &mut findings);
-        gauges::check(entry, placing, &mut findings);
-        inch_mixed::check(catalogue, entry, placing, &mut findings);
-        needle_sizes::check(entry, placing, &mut findings);
-        needs_area::check(catalogue, entry, placing, &mut findings);
-        needs_order::check(catalogue, entry, placing, &mut findings);
-        needs_unknown::check(catalogue, entry, placing, &mut findings);
-        order::check(catalogue, entry, placing, &mut findings);
-        over::check(catalogue, entry, placing, &mut findings);
-        pieces::check(entry, placing, &mut findings);
-        run_length::check(entry, placing, &mut findings);
-        shade::check(catalogue, entry, placing, &mut findings);
-        size::check(catalogue, entry, placing, &mut findings);
-        skeins::check(catalogue, entry, placing, &mut findings);
-        tape::check(catalogue, entry, placing, &mut findings);
-        untested::check(entry, placing, &mut findings);
-        weight::check(catalogue, entry, placing, &mut findings);
-        yardage::check(catalogue, entry, placing, &mut findings);
-        let mut findings = settings::weigh(catalogue, entry, findings, &SETTABLE);
-        settings::check(entry, placing, &SETTABLE, &mut findings);
-        findings
-    };
-    let mut findings: Vec<Finding> = catalogue.entries.par_iter().flat_map_iter(check_one).collect();
+    let mut findings: Vec<Finding> =
+        catalogue.entries.par_iter().flat_map_iter(|entry| check_one(catalogue, entry, placing)).collect();
+    findings.extend(check_studio(catalogue, placing));
+    findings
+}
+
+/// Runs the checks of the studio's own file.
+pub fn check_studio(catalogue: &Catalogue, placing: &Placing<'_>) -> Vec<Finding> {
+    let mut findings = Vec::new();
     settings::check_studio(catalogue, placing, &SETTABLE, &mut findings);
+    findings
+}
+
+/// Runs every check over one entry.
+pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    both_systems::check(entry, placing, &mut findings);
+    counts::check(catalogue, entry, placing, &mut findings);
+    dates::check(entry, placing, &mut findings);
+    ease_sign::check(entry, placing, &mut findings);
+    fibre::check(entry, placing, &mut findings);
+    gauges::check(entry, placing, &mut findings);
+    inch_mixed::check(catalogue, entry, placing, &mut findings);
+    needle_sizes::check(entry, placing, &mut findings);
+    needs_area::check(catalogue, entry, placing, &mut findings);
+    needs_order::check(catalogue, entry, placing, &mut findings);
+    needs_unknown::check(catalogue, entry, placing, &mut findings);
+    order::check(catalogue, entry, placing, &mut findings);
+    over::check(catalogue, entry, placing, &mut findings);
+    pieces::check(entry, placing, &mut findings);
+    run_length::check(entry, placing, &mut findings);
+    shade::check(catalogue, entry, placing, &mut findings);
+    size::check(catalogue, entry, placing, &mut findings);
+    skeins::check(catalogue, entry, placing, &mut findings);
+    tape::check(catalogue, entry, placing, &mut findings);
+    untested::check(entry, placing, &mut findings);
+    weight::check(catalogue, entry, placing, &mut findings);
+    yardage::check(catalogue, entry, placing, &mut findings);
+    let mut findings = settings::weigh(catalogue, entry, findings, &SETTABLE);
+    settings::check(entry, placing, &SETTABLE, &mut findings);
     findings
 }

@@ -1,9 +1,7 @@
-//! Joins entries into a catalogue, and finds what leads nowhere.
+//! Finds what leads nowhere: references, headings, pictures, and addresses that the site needs itself.
 
-use super::{Catalogue, links, pictures};
-use crate::entry::Placing;
-use crate::entry::value::Date;
-use crate::entry::{Entries, Entry, Kind, Mention, Reference, Studio};
+use super::{Catalogue, pictures};
+use crate::entry::{Entry, Kind, Mention, Placing, Reference};
 use crate::finding::{Code, Finding, Severity, nearest};
 use crate::source::Place;
 use rayon::prelude::*;
@@ -29,81 +27,49 @@ pub static RESERVED_PAGE: Code = Code {
 };
 
 /// The first parts of addresses that plain pages cannot have.
-pub const RESERVED: [&str; 9] =
-    ["patterns", "projects", "journal", "yarns", "techniques", "people", "on-the-needles", "finished", "photos"];
+const RESERVED: [&str; 10] = [
+    "patterns",
+    "projects",
+    "journal",
+    "yarns",
+    "techniques",
+    "people",
+    "on-the-needles",
+    "finished",
+    "photos",
+    "desk",
+];
 
-/// What joining needs beside the entries.
-#[derive(Clone, Copy, Debug)]
-pub struct Join<'a> {
-    /// The texts, to place findings in.
-    pub placing: &'a Placing<'a>,
-    /// The day the site is made for.
-    pub today: Date,
+/// Finds references that lead nowhere, pictures that are missing, and addresses that the site needs itself.
+pub fn check(catalogue: &Catalogue, placing: &Placing<'_>) -> Vec<Finding> {
+    catalogue.entries.par_iter().flat_map_iter(|entry| check_one(catalogue, entry, placing)).collect()
 }
 
-/// Joins a studio's entries; references that lead nowhere and pictures that are missing are findings.
-pub fn join(entries: Entries, studio: Studio, with: Join<'_>) -> (Catalogue, Vec<Finding>) {
-    let known = Known::of(&entries);
-    let mut findings: Vec<Finding> = entries
-        .entries
-        .par_iter()
-        .flat_map_iter(|(_, entry)| {
-            let mut findings = Vec::new();
-            for mention in entry.mentions.iter().filter(|mention| !known.has(&mention.to) && !known.is_word(mention)) {
-                findings.push(unknown(entry, mention, &known, with.placing));
-            }
-            findings.extend(headings(&entries, entry));
-            pictures::check(entry, with.placing, &mut findings);
-            findings.extend(reserved(entry, with.placing));
-            findings
-        })
-        .collect();
-    crate::finding::sort(&mut findings);
-    let entries: Vec<Entry> = entries.entries.into_values().collect();
-    let (places, back_links) = rayon::join(
-        || entries.iter().enumerate().map(|(place, entry)| (entry.id.clone(), place)).collect(),
-        || links::back_links(&entries, with.today),
-    );
-    (Catalogue { studio, today: with.today, entries, places, back_links }, findings)
+/// Does [`check`] for one entry.
+pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for mention in &entry.mentions {
+        if !catalogue.exists(&mention.to) && !is_word(catalogue, mention) {
+            findings.push(unknown(catalogue, entry, mention, placing));
+        }
+    }
+    findings.extend(headings(catalogue, entry));
+    pictures::check(entry, placing, &mut findings);
+    findings.extend(reserved(entry, placing));
+    findings
 }
 
-/// The entries that can be referred to.
-struct Known<'a> {
-    entries: &'a Entries,
+/// Returns whether a reference that may be a word is one: nothing has a name like it.
+fn is_word(catalogue: &Catalogue, mention: &Mention) -> bool {
+    mention.perhaps && nearest(mention.to.key.as_str(), catalogue.keys(mention.to.kind)).is_none()
 }
 
-impl<'a> Known<'a> {
-    fn of(entries: &'a Entries) -> Self {
-        Self { entries }
-    }
-
-    fn has(&self, id: &Reference) -> bool {
-        self.entries.entries.contains_key(id)
-            || self.entries.broken.contains(id)
-            || self.entries.broken_kinds.contains(&id.kind)
-    }
-
-    /// Returns whether a reference that may be a word is one: nothing has a name like it.
-    fn is_word(&self, mention: &Mention) -> bool {
-        mention.perhaps && nearest(mention.to.key.as_str(), self.keys(mention.to.kind)).is_none()
-    }
-
-    fn was_read(&self, id: &Reference) -> bool {
-        self.entries.entries.contains_key(id)
-    }
-
-    fn keys(&self, kind: Kind) -> impl Iterator<Item = &'a str> {
-        let read = self.entries.entries.keys().chain(&self.entries.broken);
-        read.filter(move |id| id.kind == kind).map(|id| id.key.as_str())
-    }
-}
-
-fn unknown(entry: &Entry, mention: &Mention, known: &Known<'_>, placing: &Placing<'_>) -> Finding {
+fn unknown(catalogue: &Catalogue, entry: &Entry, mention: &Mention, placing: &Placing<'_>) -> Finding {
     let wanted = &mention.to;
     let place = entry.origin.place(&mention.at, placing);
-    let elsewhere =
-        Kind::ALL.into_iter().find(|kind| known.was_read(&Reference { kind: *kind, key: wanted.key.clone() }));
-    let near = nearest(wanted.key.as_str(), known.keys(wanted.kind));
+    let is_there = |kind: Kind| catalogue.entry(&Reference { kind, key: wanted.key.clone() }).is_some();
+    let elsewhere = Kind::ALL.into_iter().find(|kind| is_there(*kind));
+    let near = nearest(wanted.key.as_str(), catalogue.keys(wanted.kind));
     let help = match (near, elsewhere) {
         (Some(near), _) => format!("did you mean `{}:{near}`?", wanted.kind.word()),
         (None, Some(kind)) => format!("did you mean `{}:{}`?", kind.word(), wanted.key),
@@ -113,10 +79,10 @@ fn unknown(entry: &Entry, mention: &Mention, known: &Known<'_>, placing: &Placin
 }
 
 /// Finds references to headings that their entry does not have.
-fn headings(entries: &Entries, entry: &Entry) -> Vec<Finding> {
+fn headings(catalogue: &Catalogue, entry: &Entry) -> Vec<Finding> {
     let wanted = entry.prose.references.iter().filter_map(|reference| Some((reference, reference.heading.as_ref()?)));
     let missing = wanted.filter_map(|(reference, heading)| {
-        let target = &entries.entries.get(&reference.to)?.prose.headings;
+        let target = &catalogue.entry(&reference.to)?.prose.headings;
         // The theme's own parts of a page begin with its name.
         if target.iter().any(|one| one.id == *heading) || heading.starts_with("leaflet-") {
             return None;
