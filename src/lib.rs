@@ -14,6 +14,7 @@ pub mod entry;
 pub mod finding;
 pub mod measure;
 pub mod page;
+pub mod preview;
 pub mod reckon;
 pub mod render;
 pub mod source;

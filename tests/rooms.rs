@@ -4,7 +4,7 @@ use std::fs;
 use std::path::Path;
 
 /// The rooms in the order of the flow; each may use those before it.
-const ORDER: [&str; 11] = [
+const ORDER: [&str; 12] = [
     "measure",
     "standards",
     "source",
@@ -16,6 +16,7 @@ const ORDER: [&str; 11] = [
     "page",
     "render",
     "write",
+    "preview",
 ];
 
 /// Rooms that stand apart from the flow: nothing of ours may be used there but what is named.

@@ -15,6 +15,7 @@ mod command;
 mod entry;
 mod measure;
 mod page;
+mod preview;
 mod reckon;
 mod render;
 mod rooms;

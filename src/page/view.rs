@@ -71,7 +71,7 @@ pub struct Head {
 }
 
 /// What every template knows of the site, under the name `site`.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Site {
     /// The site's name.
     pub title: String,
@@ -94,7 +94,7 @@ pub struct Site {
 }
 
 /// One part of the site.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Part {
     /// Its name, as `head.part` has it.
     pub name: String,

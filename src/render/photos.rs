@@ -2,6 +2,7 @@
 
 use super::picture::{Facts, Format, Variant, check_whole, digest, other_colours, variants};
 use crate::catalogue::{Catalogue, PictureFile};
+use crate::entry::Entry;
 use crate::finding::{Code, Finding, Severity};
 use crate::page::PictureSizes;
 use crate::source::{Files, Place};
@@ -52,10 +53,7 @@ impl Photo {
 pub fn photos(catalogue: &Catalogue, files: &dyn Files) -> (Vec<Photo>, Vec<Finding>) {
     let mut wanted: BTreeSet<PictureFile> = BTreeSet::new();
     for entry in catalogue.entries.iter().filter(|entry| catalogue.public_entry(&entry.id).is_some()) {
-        let lead = entry.common.picture.as_deref().and_then(PictureFile::of);
-        wanted.extend(
-            lead.into_iter().chain(entry.prose.pictures.iter().filter_map(|picture| PictureFile::of(&picture.path))),
-        );
+        wanted.extend(of_entry(entry));
     }
     let read: Vec<Result<(Photo, bool), Finding>> =
         wanted.into_par_iter().filter_map(|file| photo(file, files)).collect();
@@ -77,6 +75,12 @@ pub fn photos(catalogue: &Catalogue, files: &dyn Files) -> (Vec<Photo>, Vec<Find
         }
     }
     (photos, findings)
+}
+
+/// Returns the photos that an entry shows.
+pub fn of_entry(entry: &Entry) -> impl Iterator<Item = PictureFile> {
+    let lead = entry.common.picture.as_deref();
+    lead.into_iter().chain(entry.prose.pictures.iter().map(|picture| picture.path.as_str())).filter_map(PictureFile::of)
 }
 
 /// Reads one photo, and whether its colours will change; one that is missing was found by the catalogue already.

@@ -11,7 +11,7 @@ mod text;
 
 pub use path::FilePath;
 pub use place::{Place, Position};
-pub use text::{Text, Texts, Unreadable, load};
+pub use text::{Text, Texts, Unreadable, load, may_hold_entries};
 
 use std::io;
 

@@ -10,7 +10,7 @@ use std::sync::Arc;
 const TEXT_EXTENSIONS: [&str; 4] = ["md", "markdown", "yaml", "yml"];
 
 /// One file's text.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Text {
     /// The content without a byte-order mark; line ends are as the file has them.
     pub content: Arc<str>,
@@ -75,9 +75,7 @@ impl Unreadable {
 pub fn load(files: &dyn Files) -> io::Result<(Texts, Vec<Unreadable>)> {
     let Listing { mut paths, refused } = files.list()?;
     paths.sort();
-    let (wanted, others): (Vec<_>, Vec<_>) = paths
-        .into_iter()
-        .partition(|path| TEXT_EXTENSIONS.contains(&path.extension().as_str()) && path.folder() != Some("themes"));
+    let (wanted, others): (Vec<_>, Vec<_>) = paths.into_iter().partition(may_hold_entries);
     let read: Vec<_> = wanted.into_par_iter().map(|path| (read_one(files, &path), path)).collect();
     let mut texts = Texts { others, ..Texts::default() };
     let mut unreadable: Vec<Unreadable> =
@@ -104,12 +102,27 @@ enum Refused {
 
 fn read_one(files: &dyn Files, path: &FilePath) -> Result<Text, Refused> {
     let bytes = files.read(path).map_err(Refused::System)?;
-    let whole = String::from_utf8(bytes).map_err(|error| {
-        let offset = error.utf8_error().valid_up_to();
-        Refused::NotUtf8(error.into_bytes(), offset)
-    })?;
-    Ok(match whole.strip_prefix('\u{feff}') {
-        Some(rest) => Text { content: Arc::from(rest), had_mark: true },
-        None => Text { content: Arc::from(whole), had_mark: false },
-    })
+    Text::of(bytes).map_err(|(bytes, offset)| Refused::NotUtf8(bytes, offset))
+}
+
+/// Returns whether a file is one that entries may be read from, by its name and place.
+pub fn may_hold_entries(path: &FilePath) -> bool {
+    TEXT_EXTENSIONS.contains(&path.extension().as_str()) && path.folder() != Some("themes")
+}
+
+impl Text {
+    /// Returns the text of a file's bytes.
+    ///
+    /// # Errors
+    /// The bytes, and how many of them come before the first that is not UTF-8.
+    pub fn of(bytes: Vec<u8>) -> Result<Self, (Vec<u8>, usize)> {
+        let whole = String::from_utf8(bytes).map_err(|error| {
+            let offset = error.utf8_error().valid_up_to();
+            (error.into_bytes(), offset)
+        })?;
+        Ok(match whole.strip_prefix('\u{feff}') {
+            Some(rest) => Self { content: Arc::from(rest), had_mark: true },
+            None => Self { content: Arc::from(whole), had_mark: false },
+        })
+    }
 }

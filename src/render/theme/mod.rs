@@ -10,6 +10,7 @@ use crate::finding::{Code, Finding, Severity, nearest};
 use crate::page::{Page, Site};
 use crate::source::{FilePath, Files, Place, Texts};
 use std::collections::BTreeMap;
+use xxhash_rust::xxh3::{Xxh3, xxh3_64};
 
 /// A theme that is neither built in nor a folder of the studio.
 pub static UNKNOWN_THEME: Code = Code {
@@ -40,6 +41,15 @@ pub struct Theme {
     /// The templates that are the studio's own.
     own: Vec<String>,
     tera: tera::Tera,
+}
+
+/// Digests of a theme.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Marks {
+    /// That of all templates.
+    pub templates: u64,
+    /// That of the style sheet.
+    pub style: u64,
 }
 
 impl Theme {
@@ -119,11 +129,26 @@ impl Theme {
 
     /// Returns the engine that makes pages of contexts, with what every template knows of the site.
     pub fn engine(&self, site: &Site) -> Engine {
-        // A changed sheet has another address, so that no reader is left with an old one.
-        let mark =
-            self.assets.get("style.css").map(|sheet| format!("?{:08x}", xxhash_rust::xxh3::xxh3_64(sheet) as u32));
-        let site = Site { style: format!("{}{}", site.style, mark.unwrap_or_default()), ..site.clone() };
-        Engine::new(&self.tera, &site)
+        Engine::new(&self.tera, &Site { style: self.style(site), ..site.clone() })
+    }
+
+    /// Returns the address of the style sheet. A changed sheet has another, so that no reader is left with an old one.
+    pub fn style(&self, site: &Site) -> String {
+        match self.assets.get("style.css") {
+            Some(sheet) => format!("{}?{:08x}", site.style, xxh3_64(sheet) as u32),
+            None => site.style.clone(),
+        }
+    }
+
+    /// Returns digests by which another state of the theme is known.
+    pub fn marks(&self) -> Marks {
+        let mut templates = Xxh3::new();
+        for text in self.templates.iter().flat_map(|(name, text)| [name, text]) {
+            templates.update(&text.len().to_le_bytes());
+            templates.update(text.as_bytes());
+        }
+        let style = self.assets.get("style.css").map_or(0, |sheet| xxh3_64(sheet));
+        Marks { templates: templates.digest(), style }
     }
 
     /// Returns the theme's assets, each with its path in the site.

@@ -1,0 +1,204 @@
+//! The pages of a studio in memory: each is made when it is asked for, and again only when what it shows has changed.
+
+use super::{Kept, Update};
+use crate::catalogue::{Question, View, recorded};
+use crate::finding::Finding;
+use crate::page::{self, Shown, Site};
+use crate::render::picture::Variant;
+use crate::render::theme::{Engine, Marks};
+use crate::render::{Renderer, photos::Photo};
+use crate::source::{FilePath, Files};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::io;
+use std::sync::Arc;
+use xxhash_rust::xxh3::xxh3_128;
+
+/// A studio and the pages made of it so far.
+#[derive(Debug)]
+pub struct Preview {
+    /// The studio as it was last read.
+    pub kept: Kept,
+    site: Site,
+    engine: Engine,
+    dress: Dress,
+    made: HashMap<String, Made>,
+    /// Why pages could not be made again, by file.
+    faults: BTreeMap<String, Finding>,
+    work: Work,
+}
+
+/// How much was done since the preview began.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Work {
+    /// How often what a page shows was worked out.
+    pub worked_out: usize,
+    /// How often a page was filled.
+    pub filled: usize,
+    /// How often a file that is no page was made.
+    pub others: usize,
+}
+
+/// What every page has beside what it shows itself: numbers that go up when it changes.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+struct Dress {
+    /// Templates, and what they know of the whole site.
+    form: u64,
+    /// The style sheet.
+    style: u64,
+}
+
+/// A file of the site as it was last made.
+#[derive(Debug)]
+struct Made {
+    bytes: Arc<[u8]>,
+    /// The digest of what it shows.
+    shows: u128,
+    dress: Dress,
+    asked: BTreeSet<Question>,
+    /// Whether anything it asked about has changed since.
+    stale: bool,
+}
+
+/// What a reader sees of a file, but for its style: two are equal if she would see no difference.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Look {
+    shows: u128,
+    form: u64,
+}
+
+impl Preview {
+    /// Reads a studio and makes nothing yet.
+    ///
+    /// # Errors
+    /// If the studio's files cannot be listed.
+    pub fn new(files: &dyn Files, view: View) -> io::Result<Self> {
+        let kept = Kept::load(files, view)?;
+        let site = page::site(&Shown::for_one(&kept.catalogue, &kept.sizes));
+        let engine = kept.theme.engine(&site);
+        let (dress, work) = (Dress::default(), Work::default());
+        Ok(Self { kept, site, engine, dress, made: HashMap::new(), faults: BTreeMap::new(), work })
+    }
+
+    /// Takes in files that changed; no page is made again before it is asked for.
+    ///
+    /// # Errors
+    /// If the studio's files cannot be listed; everything stays as it was.
+    pub fn update(&mut self, files: &dyn Files, changed: &BTreeSet<FilePath>, view: View) -> io::Result<Update> {
+        let before = self.kept.theme.marks();
+        let update = self.kept.update(files, changed, view)?;
+        for made in self.made.values_mut() {
+            made.stale |= match &update {
+                Update::Nothing => false,
+                Update::Some(change) => made.asked.iter().any(|question| question.is_touched(change)),
+                Update::All => true,
+            };
+        }
+        if update != Update::Nothing {
+            self.dress_again(before);
+        }
+        Ok(update)
+    }
+
+    /// Makes the engine anew if the theme, or what every page knows of the site, has changed.
+    fn dress_again(&mut self, before: Marks) {
+        let site = page::site(&Shown::for_one(&self.kept.catalogue, &self.kept.sizes));
+        let now = self.kept.theme.marks();
+        let (form, style) = (before.templates != now.templates || site != self.site, before.style != now.style);
+        if form || style {
+            self.dress = Dress { form: self.dress.form + u64::from(form), style: self.dress.style + u64::from(style) };
+            self.engine = self.kept.theme.engine(&site);
+            self.site = site;
+        }
+    }
+
+    /// Returns a file of the site that is no photo, made now if it must be; nothing if the site has none of this name.
+    ///
+    /// # Errors
+    /// A page that cannot be made and never could.
+    pub fn file(&mut self, file: &str) -> Result<Option<Arc<[u8]>>, Box<Finding>> {
+        let old = self.made.remove(file);
+        if let Some(made) = old.as_ref().filter(|made| !made.stale && made.dress == self.dress) {
+            let bytes = Arc::clone(&made.bytes);
+            self.made.extend(old.map(|made| (file.to_owned(), made)));
+            return Ok(Some(bytes));
+        }
+        let (made, asked) = recorded(|| self.make(file, old.as_ref()));
+        let (bytes, shows) = match (made, old) {
+            (Ok(Some(made)), _) => {
+                self.faults.remove(file);
+                made
+            }
+            (Ok(None), _) => {
+                self.faults.remove(file);
+                return Ok(None);
+            }
+            (Err(fault), Some(old)) => {
+                self.faults.insert(file.to_owned(), *fault);
+                (old.bytes, old.shows)
+            }
+            (Err(fault), None) => {
+                self.faults.insert(file.to_owned(), (*fault).clone());
+                return Err(fault);
+            }
+        };
+        let made = Made { bytes: Arc::clone(&bytes), shows, dress: self.dress, asked, stale: false };
+        self.made.insert(file.to_owned(), made);
+        Ok(Some(bytes))
+    }
+
+    fn make(&mut self, file: &str, old: Option<&Made>) -> Result<Option<(Arc<[u8]>, u128)>, Box<Finding>> {
+        let shown = Shown::for_one(&self.kept.catalogue, &self.kept.sizes);
+        let renderer = Renderer::with(shown, &self.kept.theme, &self.engine);
+        let Some(page) = renderer.page_at(file) else {
+            self.work.others += 1;
+            return Ok(renderer.other(file).map(|bytes| {
+                let shows = xxh3_128(&bytes);
+                (Arc::from(bytes), shows)
+            }));
+        };
+        self.work.worked_out += 1;
+        let context = renderer.context(&page)?;
+        // A context holds texts, numbers and lists; there is nothing in it that JSON could not say.
+        let shows = xxh3_128(&serde_json::to_vec(&context).unwrap_or_default());
+        if let Some(old) = old.filter(|old| old.shows == shows && old.dress == self.dress) {
+            return Ok(Some((Arc::clone(&old.bytes), shows)));
+        }
+        self.work.filled += 1;
+        Ok(Some((Arc::from(renderer.fill(&page, &context)?), shows)))
+    }
+
+    /// Returns the photo and which of its pictures a file of the site is.
+    pub fn photo(&self, file: &str) -> Option<(&Photo, Variant)> {
+        let of = |photo: &'_ Photo| photo.variants.iter().copied().find(|variant| photo.path(variant) == file);
+        self.kept.photos.iter().find_map(|photo| Some((photo, of(photo)?)))
+    }
+
+    /// Returns every file of the site but photos, whether made yet or not.
+    pub fn names(&self) -> Vec<String> {
+        let shown = Shown::for_one(&self.kept.catalogue, &self.kept.sizes);
+        Renderer::with(shown, &self.kept.theme, &self.engine).files().into_iter().map(|file| file.path).collect()
+    }
+
+    /// Returns what a reader saw of a file when it was last made.
+    pub fn look(&self, file: &str) -> Option<Look> {
+        self.made.get(file).map(|made| Look { shows: made.shows, form: made.dress.form })
+    }
+
+    /// Returns the address of the style sheet as pages have it now.
+    pub fn style(&self) -> String {
+        self.kept.theme.style(&self.site)
+    }
+
+    /// Returns all that is wrong, sorted by file and place; of templates, what pages asked for so far have met.
+    pub fn findings(&self) -> Vec<Finding> {
+        let mut all = self.kept.findings();
+        all.extend(self.faults.values().cloned());
+        crate::finding::sort(&mut all);
+        all
+    }
+
+    /// Returns how much was done so far.
+    pub fn work(&self) -> Work {
+        self.work
+    }
+}
