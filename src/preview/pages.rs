@@ -36,6 +36,8 @@ pub struct Work {
     pub filled: usize,
     /// How often a file that is no page was made.
     pub others: usize,
+    /// How often the theme, or what every page knows of the site, changed, so that all pages had to be filled again.
+    pub dressed: usize,
 }
 
 /// What every page has beside what it shows itself: numbers that go up when it changes.
@@ -108,6 +110,7 @@ impl Preview {
             self.dress = Dress { form: self.dress.form + u64::from(form), style: self.dress.style + u64::from(style) };
             self.engine = self.kept.theme.engine(&site);
             self.site = site;
+            self.work.dressed += 1;
         }
     }
 
