@@ -2,8 +2,8 @@
 
 use super::item::Items;
 use super::view::{Amount, Band, Both, Link, Picture};
-use super::{Addresses, page_path, words};
-use crate::catalogue::{Catalogue, PictureFile, Visibility};
+use super::{Addresses, Item, words};
+use crate::catalogue::{Catalogue, PictureFile};
 use crate::entry::prose::Opening;
 use crate::entry::{Entry, Reference, Yarn};
 use crate::measure::{FabricLength, Mass, Percent, PutUp, System, YarnLength};
@@ -26,7 +26,7 @@ pub struct Shown<'a> {
     pub progress: BTreeMap<Reference, Percent>,
     /// The system that comes first.
     pub system: System,
-    /// Lines of lists that many pages share.
+    /// Links and lines of lists that many pages share.
     pub(super) items: Items,
 }
 
@@ -44,26 +44,14 @@ impl<'a> Shown<'a> {
     }
 
     /// Returns a link to an entry; plain words if it has no public page, nothing if there is no such entry.
-    pub fn link(&self, id: &Reference) -> Option<Link> {
-        let entry = self.catalogue.entry(id)?;
-        let title = entry.common.title.clone();
-        let url = match self.catalogue.visibility(entry) {
-            Visibility::Public => Some(self.addresses.local(&page_path(id))),
-            Visibility::OnTheWay => Some(format!("{}#{}", self.addresses.local(super::lists::ON_THE_WAY), id.key)),
-            Visibility::Hidden => None,
-        };
-        Some(Link { title, url })
+    pub fn link(&self, id: &Reference) -> Option<Item<Link>> {
+        Some(self.own_link(self.catalogue.entry(id)?))
     }
 
     /// Returns a link to an entry that readers may know of, and nothing for any other: what front matter refers to was
     /// not written for readers, so not even its title is shown before its time.
-    pub fn public_link(&self, id: &Reference) -> Option<Link> {
+    pub fn public_link(&self, id: &Reference) -> Option<Item<Link>> {
         self.link(id).filter(|link| link.url.is_some())
-    }
-
-    /// Returns the link to an entry itself.
-    pub fn own_link(&self, entry: &Entry) -> Link {
-        Link { title: entry.common.title.clone(), url: Some(self.addresses.local(&page_path(&entry.id))) }
     }
 
     /// Returns an entry's lead picture.
@@ -104,7 +92,9 @@ impl<'a> Shown<'a> {
         for part in &entry.prose.opening {
             match part {
                 Opening::Words(words) => opening.push_str(words),
-                Opening::Title(id) => opening.push_str(&self.link(id).unwrap_or_default().title),
+                Opening::Title(id) => {
+                    opening.push_str(self.catalogue.entry(id).map_or("", |entry| &entry.common.title))
+                }
             }
         }
         words::opening(&opening, 160)
@@ -149,8 +139,8 @@ impl<'a> Shown<'a> {
     }
 
     /// Returns a link to a yarn; plain words where it is not known or not public.
-    pub fn yarn_link(&self, id: Option<&Reference>) -> Link {
-        let unnamed = || Link { title: "A yarn not named".to_owned(), url: None };
+    pub fn yarn_link(&self, id: Option<&Reference>) -> Item<Link> {
+        let unnamed = || Item::from(Link { title: "A yarn not named".to_owned(), url: None });
         id.and_then(|id| self.public_link(id)).unwrap_or_else(unnamed)
     }
 
