@@ -12,20 +12,23 @@ use std::sync::{Arc, OnceLock};
 
 /// Something together with what templates see of it. Cheap to clone: every page that shows it shares it.
 #[derive(Debug)]
-pub struct Item<T> {
-    is: Arc<T>,
+pub struct Item<T>(Arc<Made<T>>);
+
+#[derive(Debug)]
+struct Made<T> {
+    is: T,
     seen: tera::Value,
 }
 
 impl<T> Clone for Item<T> {
     fn clone(&self) -> Self {
-        Self { is: Arc::clone(&self.is), seen: self.seen.clone() }
+        Self(Arc::clone(&self.0))
     }
 }
 
 impl<T: Serialize> From<T> for Item<T> {
     fn from(is: T) -> Self {
-        Self { seen: tera::Value::from_serializable(&is), is: Arc::new(is) }
+        Self(Arc::new(Made { seen: tera::Value::from_serializable(&is), is }))
     }
 }
 
@@ -33,19 +36,19 @@ impl<T> Deref for Item<T> {
     type Target = T;
 
     fn deref(&self) -> &T {
-        &self.is
+        &self.0.is
     }
 }
 
 impl<T: PartialEq> PartialEq for Item<T> {
     fn eq(&self, other: &Self) -> bool {
-        self.is == other.is
+        self.0.is == other.0.is
     }
 }
 
 impl<T> Serialize for Item<T> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        self.seen.serialize(serializer)
+        self.0.seen.serialize(serializer)
     }
 }
 

@@ -102,12 +102,12 @@ impl<'a> Shown<'a> {
 
     /// Returns a length of yarn in both systems.
     pub fn length(&self, length: YarnLength) -> Both {
-        self.both(|system| unbroken(&length.show(system)))
+        self.both(|system| unbroken(length.show(system)))
     }
 
     /// Returns a mass in both systems.
     pub fn mass(&self, mass: Mass) -> Both {
-        self.both(|system| unbroken(&mass.show(system)))
+        self.both(|system| unbroken(mass.show(system)))
     }
 
     /// Returns a put-up in both systems.
@@ -118,14 +118,14 @@ impl<'a> Shown<'a> {
     /// Returns a range of lengths of yarn in both systems.
     pub fn length_range(&self, lengths: &[YarnLength]) -> Option<Both> {
         let (low, high) = (*lengths.iter().min()?, *lengths.iter().max()?);
-        Some(self.both(|system| unbroken(&words::range(&low.show(system), &high.show(system)))))
+        Some(self.both(|system| unbroken(words::range(&low.show(system), &high.show(system)))))
     }
 
     /// Returns a range of measurements in both systems.
     pub fn fabric_range(&self, lengths: &[FabricLength]) -> Option<Both> {
         let (low, high) = (*lengths.iter().min()?, *lengths.iter().max()?);
         let inch = self.catalogue.studio.settings().inch;
-        Some(self.both(|system| unbroken(&words::range(&low.show(system, inch), &high.show(system, inch)))))
+        Some(self.both(|system| unbroken(words::range(&low.show(system, inch), &high.show(system, inch)))))
     }
 
     /// Words a quantity in both systems, the studio's first.
@@ -166,6 +166,9 @@ impl<'a> Shown<'a> {
 }
 
 /// Joins a quantity's number and its unit so that no line ends between them.
-fn unbroken(text: &str) -> String {
-    text.rsplit_once(' ').map_or_else(|| text.to_owned(), |(number, unit)| [number, "\u{a0}", unit].concat())
+fn unbroken(mut text: String) -> String {
+    if let Some(at) = text.rfind(' ') {
+        text.replace_range(at..=at, "\u{a0}");
+    }
+    text
 }
