@@ -308,7 +308,8 @@ fn looks_meant(file: &FilePath, text: &str, at: Range<usize>) -> Option<Finding>
     let is_reference = |rest: &&str| Reference::split(rest).is_some();
     let angle = words.match_indices('<').find(|(start, _)| words.get(start + 1..).filter(is_reference).is_some());
     let meant = |rest: &&str| Reference::split(rest).is_some() || rest.starts_with("photos/");
-    let round = words.match_indices("](").find(|(start, _)| words.get(start + 2..).filter(meant).is_some());
+    let in_round = |start: usize| words.get(start + 1..)?.strip_prefix('(').filter(meant);
+    let round = words.match_indices(']').map(|(start, _)| (start, "](")).find(|(start, _)| in_round(*start).is_some());
     let (start, open) = angle.or(round)?;
     let rest = words.get(start..)?;
     let close = if open == "<" { '>' } else { ')' };

@@ -1,9 +1,9 @@
 //! A table of a pattern that stands in a text.
 
-use super::Shown;
 use super::buy::{self, YarnTable};
 use super::pattern;
 use super::view::{Band, Link, SizeTable};
+use super::{Item, Shown};
 use crate::entry::block::Block;
 use crate::entry::{Entry, Pattern};
 use schemars::JsonSchema;
@@ -15,7 +15,7 @@ pub struct BlockContext {
     /// An id that no other block of the text has.
     pub id: String,
     /// The pattern.
-    pub pattern: Link,
+    pub pattern: Item<Link>,
     /// The measurements of its sizes; absent in a block of yarn.
     pub sizes: Option<SizeTable>,
     /// The yarns to buy; empty in a block of sizes.
@@ -35,7 +35,7 @@ pub fn context(shown: &Shown<'_>, block: Block, entry: &Entry, of: &Pattern, num
         pattern: shown.own_link(entry),
         sizes: (!yarn).then(|| pattern::size_table(shown, of)),
         bands: if yarn { buy::bands(shown, of, &purchases) } else { Vec::new() },
-        yarn_tables: if yarn { buy::tables(shown, of, &purchases) } else { Vec::new() },
+        yarn_tables: if yarn { buy::tables(shown, of, &purchases, &shown.needs(of)) } else { Vec::new() },
         margin: shown.margin(of).show(),
     }
 }

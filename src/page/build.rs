@@ -1,6 +1,6 @@
 //! Which pages a site has, and what the template of each sees.
 
-use super::view::{Head, Part, Picture, Site};
+use super::view::{Head, Link, Part, Picture, Site};
 use super::{
     BlockContext, FinishedContext, HomeContext, JournalContext, MissingContext, NeedlesContext, NoteContext,
     OnTheWayContext, PatternContext, PatternsContext, PeopleContext, PersonContext, PlainContext, ProjectContext,
@@ -186,7 +186,7 @@ pub fn site(shown: &Shown<'_>) -> Site {
     if has(Kind::Technique) {
         parts.push(part("techniques", "Techniques", "techniques/"));
     }
-    let mut pages: Vec<_> = shown.catalogue.pages().map(|(entry, _)| shown.own_link(entry)).collect();
+    let mut pages: Vec<_> = shown.catalogue.pages().map(|(entry, _)| Link::clone(&shown.own_link(entry))).collect();
     pages.sort_by(|a, b| a.title.cmp(&b.title));
     Site {
         title: studio.title.clone(),

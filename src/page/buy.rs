@@ -109,8 +109,9 @@ fn band_sizes(shown: &Shown<'_>, pattern: &Pattern, purchase: &Purchase<'_>) -> 
     size_labels(pattern).into_iter().zip(&purchase.sizes).enumerate().map(one).collect()
 }
 
-/// Returns the figures of each purchase whose needs are known, and of all together if all are.
-pub fn tables(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>]) -> Vec<YarnTable> {
+/// Returns the figures of each purchase whose needs are known, and of all together if all are; `needs` are those of each
+/// line.
+pub fn tables(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>], needs: &[LineNeeds]) -> Vec<YarnTable> {
     let sizes = table_sizes(pattern);
     let mut tables: Vec<YarnTable> = purchases
         .iter()
@@ -118,7 +119,7 @@ pub fn tables(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>]) 
         .map(|purchase| table(shown, &sizes, purchase, shown.margin(pattern)))
         .collect();
     if purchases.len() > 1 && purchases.iter().all(|purchase| purchase.is_known) {
-        let mut rows = vec![length_row(shown, reckon::total(&shown.needs(pattern), pattern.size_count()).into_iter())];
+        let mut rows = vec![length_row(shown, reckon::total(needs, pattern.size_count()).into_iter())];
         if purchases.iter().flat_map(|purchase| purchase.sizes.iter().flatten()).all(|one| one.mass.is_some()) {
             rows.push(mass_row(shown, (0..pattern.size_count()).map(|size| total_mass(purchases, size))));
             let total = |size: usize| {
@@ -140,7 +141,8 @@ pub fn tables(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>]) 
 
 fn table(shown: &Shown<'_>, sizes: &[String], purchase: &Purchase<'_>, margin: Percent) -> YarnTable {
     let first = purchase.uses.first();
-    let name = shown.yarn_link(first.and_then(|one| one.yarn.as_ref()).map(|yarn| yarn.reference()).as_ref()).title;
+    let name =
+        shown.yarn_link(first.and_then(|one| one.yarn.as_ref()).map(|yarn| yarn.reference()).as_ref()).title.clone();
     let mut title: Vec<String> = purchase.uses.iter().filter_map(|one| one.colour.clone()).collect();
     title.push(name);
     let of = &purchase.sizes;

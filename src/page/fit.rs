@@ -84,7 +84,7 @@ fn standard_sizes(pattern: &Pattern) -> Option<(SizeRow, bool)> {
             None => Both { first: "–".to_owned(), second: String::new() },
         }
     };
-    let cells: Vec<Both> = (0..pattern.size_count()).map(&mut cell).collect();
+    let cells = (0..pattern.size_count()).map(&mut cell).collect();
     Some((SizeRow { label: "Standard size".to_owned(), cells, units: Both::default() }, memory))
 }
 

@@ -3,87 +3,138 @@
 use super::pattern::{SaleView, sales};
 use super::{Shown, page_path};
 use crate::entry::{Entry, Note, Pattern};
-use serde_json::{Map, Value, json};
+use crate::reckon::LineNeeds;
+use serde::Serialize;
+
+/// What is said of a page, in the order it is written.
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Facts<'a> {
+    #[serde(rename = "@context")]
+    context: &'static str,
+    #[serde(rename = "@type")]
+    of_type: &'static str,
+    url: String,
+    in_language: &'a str,
+    #[serde(skip_serializing_if = "String::is_empty")]
+    description: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    author: Option<Named<&'a str>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    image: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    headline: Option<&'a str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    name: Option<&'a str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    date_published: Option<String>,
+    #[serde(rename = "yield", skip_serializing_if = "Option::is_none")]
+    yields: Option<&'a str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    educational_level: Option<&'static str>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    supply: Vec<Named<String>>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    tool: Vec<Named<String>>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    offers: Vec<Offer>,
+}
+
+/// A thing of which only the name is said.
+#[derive(Serialize)]
+struct Named<T> {
+    #[serde(rename = "@type")]
+    of_type: &'static str,
+    name: T,
+}
+
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Offer {
+    #[serde(rename = "@type")]
+    of_type: &'static str,
+    url: String,
+    price: String,
+    price_currency: String,
+}
 
 /// Returns a note as a `BlogPosting`.
 pub fn note(shown: &Shown<'_>, entry: &Entry, note: &Note) -> String {
-    let mut facts = common(shown, entry, "BlogPosting");
-    facts.insert("headline".to_owned(), json!(entry.common.title));
-    if let Some(date) = note.date {
-        facts.insert("datePublished".to_owned(), json!(date.to_string()));
-    }
-    finish(facts)
+    written(&Facts {
+        headline: Some(&entry.common.title),
+        date_published: note.date.map(|date| date.to_string()),
+        ..common(shown, entry, "BlogPosting")
+    })
 }
 
-/// Returns a pattern as a `HowTo`: what it yields, what it takes, where it can be had.
-pub fn pattern(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> String {
-    let mut facts = common(shown, entry, "HowTo");
-    facts.insert("name".to_owned(), json!(entry.common.title));
-    if let Some(date) = pattern.published {
-        facts.insert("datePublished".to_owned(), json!(date.to_string()));
-    }
-    if let Some(garment) = &pattern.garment {
-        facts.insert("yield".to_owned(), json!(garment));
-    }
-    if let Some(level) = pattern.level {
-        facts.insert("educationalLevel".to_owned(), json!(level.name()));
-    }
-    let supplies: Vec<Value> = supplies(shown, pattern);
-    if !supplies.is_empty() {
-        facts.insert("supply".to_owned(), Value::Array(supplies));
-    }
+/// Returns a pattern as a `HowTo`: what it yields, what it takes, where it can be had; `needs` are those of each line.
+pub fn pattern(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern, needs: &[LineNeeds]) -> String {
     let inch = shown.catalogue.studio.settings().inch;
-    let tools: Vec<Value> = pattern
-        .needles
-        .iter()
-        .map(|needle| json!({ "@type": "HowToTool", "name": needle.show(shown.system, inch) }))
-        .collect();
-    if !tools.is_empty() {
-        facts.insert("tool".to_owned(), Value::Array(tools));
-    }
+    let tools = pattern.needles.iter().map(|needle| needle.show(shown.system, inch));
     let offer = |sale: SaleView| {
         let (url, offer) = (sale.url?, sale.offer?);
-        Some(json!({ "@type": "Offer", "url": url, "price": offer.price, "priceCurrency": offer.currency }))
+        Some(Offer { of_type: "Offer", url, price: offer.price, price_currency: offer.currency })
     };
-    let offers: Vec<Value> = sales(shown, pattern).into_iter().filter_map(offer).collect();
-    if !offers.is_empty() {
-        facts.insert("offers".to_owned(), Value::Array(offers));
-    }
-    finish(facts)
+    written(&Facts {
+        name: Some(&entry.common.title),
+        date_published: pattern.published.map(|date| date.to_string()),
+        yields: pattern.garment.as_deref(),
+        educational_level: pattern.level.map(|level| level.name()),
+        supply: supplies(shown, pattern, needs),
+        tool: tools.map(|name| Named { of_type: "HowToTool", name }).collect(),
+        offers: sales(shown, pattern).into_iter().filter_map(offer).collect(),
+        ..common(shown, entry, "HowTo")
+    })
 }
 
-fn supplies(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Value> {
-    let yarns = pattern.yarn.iter().zip(shown.needs(pattern)).filter_map(|(use_of, needs)| {
-        let id = use_of.yarn.as_ref()?.reference();
-        let name = shown.public_link(&id)?.title;
+fn supplies(shown: &Shown<'_>, pattern: &Pattern, needs: &[LineNeeds]) -> Vec<Named<String>> {
+    let yarns = pattern.yarn.iter().zip(needs).filter_map(|(use_of, needs)| {
+        let mut name = shown.public_link(&use_of.yarn.as_ref()?.reference())?.title.clone();
         let lengths: Vec<_> = needs.iter().filter_map(|told| Some(told.need()?.length)).collect();
-        let needs = shown.length_range(&lengths).map(|range| format!(", {}", range.first)).unwrap_or_default();
-        Some(json!({ "@type": "HowToSupply", "name": format!("{name}{needs}") }))
+        if let Some(range) = shown.length_range(&lengths) {
+            name.push_str(", ");
+            name.push_str(&range.first);
+        }
+        Some(name)
     });
-    let notions = pattern.notions.iter().map(|notion| json!({ "@type": "HowToSupply", "name": notion }));
-    yarns.chain(notions).collect()
+    yarns.chain(pattern.notions.iter().cloned()).map(|name| Named { of_type: "HowToSupply", name }).collect()
 }
 
-fn common(shown: &Shown<'_>, entry: &Entry, kind: &str) -> Map<String, Value> {
-    let mut facts = Map::new();
-    facts.insert("@context".to_owned(), json!("https://schema.org"));
-    facts.insert("@type".to_owned(), json!(kind));
-    facts.insert("url".to_owned(), json!(shown.addresses.whole(&page_path(&entry.id))));
-    facts.insert("inLanguage".to_owned(), json!(shown.catalogue.studio.language()));
-    let summary = shown.summary(entry);
-    if !summary.is_empty() {
-        facts.insert("description".to_owned(), json!(summary));
+fn common<'a>(shown: &Shown<'a>, entry: &Entry, of_type: &'static str) -> Facts<'a> {
+    let studio = &shown.catalogue.studio;
+    Facts {
+        context: "https://schema.org",
+        of_type,
+        url: shown.addresses.whole(&page_path(&entry.id)),
+        in_language: studio.language(),
+        description: shown.summary(entry),
+        author: studio.designer.as_deref().map(|name| Named { of_type: "Person", name }),
+        image: shown.picture(entry).map(|picture| shown.whole_url(&picture.src)),
+        headline: None,
+        name: None,
+        date_published: None,
+        yields: None,
+        educational_level: None,
+        supply: Vec::new(),
+        tool: Vec::new(),
+        offers: Vec::new(),
     }
-    if let Some(designer) = &shown.catalogue.studio.designer {
-        facts.insert("author".to_owned(), json!({ "@type": "Person", "name": designer }));
-    }
-    if let Some(picture) = shown.picture(entry) {
-        facts.insert("image".to_owned(), json!(shown.whole_url(&picture.src)));
-    }
-    facts
 }
 
 /// Returns the facts as text that cannot end the script element it stands in.
-fn finish(facts: Map<String, Value>) -> String {
-    Value::Object(facts).to_string().replace('<', "\\u003c").replace('>', "\\u003e").replace('&', "\\u0026")
+fn written(facts: &Facts<'_>) -> String {
+    // Texts under texts always serialise.
+    let json = serde_json::to_string(facts).unwrap_or_default();
+    let mut safe = String::with_capacity(json.len());
+    let mut rest = json.as_str();
+    while let Some((before, sign)) = rest.find(['<', '>', '&']).and_then(|at| rest.split_at_checked(at)) {
+        safe.push_str(before);
+        safe.push_str(match sign.as_bytes().first() {
+            Some(b'<') => "\\u003c",
+            Some(b'>') => "\\u003e",
+            _ => "\\u0026",
+        });
+        rest = sign.get(1..).unwrap_or_default();
+    }
+    safe + rest
 }

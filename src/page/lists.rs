@@ -172,7 +172,7 @@ pub fn pattern_item(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> Patt
         summary: shown.summary(entry),
         garment: pattern.garment.as_deref().map(words::sentence).unwrap_or_default(),
         sizes: pattern::sizes_in_words(pattern),
-        yarn: pattern::yarn_in_words(shown, pattern).unwrap_or_default(),
+        yarn: pattern::yarn_in_words(shown, pattern, &shown.needs(pattern)).unwrap_or_default(),
         published: pattern.published.map(|date| date.month_in_words()).unwrap_or_default(),
         retired: pattern.stage() == Stage::Retired,
         picture: shown.picture(entry),
@@ -458,25 +458,28 @@ pub fn mentions(shown: &Shown<'_>, id: &Reference, wanted: impl Fn(&BackLink) ->
 }
 
 fn mention_line(shown: &Shown<'_>, link: &BackLink, entry: &Entry) -> Line {
-    let Link { mut title, mut url } = shown.own_link(entry);
+    let own = shown.own_link(entry);
     let heading = link.via.iter().find_map(|via| match via {
         Via::Text(Some(id)) => entry.prose.headings.iter().find(|heading| heading.id == *id),
         Via::Text(None) | Via::Field(_) => None,
     });
+    let mut title = None;
     let mut words = Vec::new();
     if let Data::Note(note) = &entry.data {
-        if let Some(number) = note.number {
-            title = format!("Note {number}, {title}");
-        }
+        title = note.number.map(|number| format!("Note {number}, {}", own.title));
         words.extend(note.date.map(|date| date.in_words()));
     } else {
         words.push(entry.id.kind.word().to_owned());
     }
-    if let Some(heading) = heading {
-        url = url.map(|url| format!("{url}#{}", heading.id));
-        if let Some((time, _)) = &heading.chapter {
-            words.push(format!("at {time}"));
-        }
+    let url = heading.zip(own.url.as_ref()).map(|(heading, url)| format!("{url}#{}", heading.id));
+    if let Some((time, _)) = heading.and_then(|heading| heading.chapter.as_ref()) {
+        words.push(format!("at {time}"));
     }
-    Line { link: Link { title, url }, words: words.join(", ") }
+    let link = match (title, url) {
+        (None, None) => own,
+        (title, url) => {
+            Item::from(Link { title: title.unwrap_or_else(|| own.title.clone()), url: url.or_else(|| own.url.clone()) })
+        }
+    };
+    Line { link, words: words.join(", ") }
 }

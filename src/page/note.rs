@@ -38,7 +38,7 @@ pub struct NoteView {
     /// The chapters of the video.
     pub chapters: Vec<Chapter>,
     /// What she wears in it.
-    pub wearing: Vec<Link>,
+    pub wearing: Vec<Item<Link>>,
     /// What she worked on.
     pub worked_on: Vec<WorkedOnView>,
     /// Everything it mentions, by kind.
@@ -73,7 +73,7 @@ pub struct Chapter {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct WorkedOnView {
     /// The project.
-    pub link: Link,
+    pub link: Item<Link>,
     /// How much of it was done then, in whole percent.
     pub progress: Option<i64>,
 }
@@ -175,7 +175,7 @@ fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Group> {
             let title =
                 if outside.words.trim().is_empty() { outside.url.clone() } else { outside.words.trim().to_owned() };
             lines.push(Line {
-                link: Link { title: words::sentence(&title), url: Some(outside.url.clone()) },
+                link: Item::from(Link { title: words::sentence(&title), url: Some(outside.url.clone()) }),
                 words: String::new(),
             });
         }

@@ -2,7 +2,7 @@
 
 use super::pattern::table_sizes;
 use super::view::{Both, Link, SizeRow, SizeTable};
-use super::{Shown, words};
+use super::{Item, Shown, words};
 use crate::entry::{Entry, Pattern, Reference, Yarn};
 use crate::measure::{Grist, Percent};
 use crate::reckon::{Purchase, skeins};
@@ -20,7 +20,7 @@ const MOST: usize = 4;
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct OtherYarn {
     /// The yarn.
-    pub yarn: Link,
+    pub yarn: Item<Link>,
     /// How it is sold.
     pub put_up: Both,
     /// How far it is from the pattern's yarn: `4% less length in the same weight; its band says 21 stitches`.

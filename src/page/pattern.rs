@@ -8,7 +8,7 @@ use super::{Item, Shown, fit, lists, page_path, project, words};
 use crate::entry::value::{Map, Stage, Wearer, Words};
 use crate::entry::{Consumed, Entry, Key, Kind, Pattern, Reference, Sale};
 use crate::measure::{FabricLength, Needle, NeedleSize, Run, System, Value, YarnLength};
-use crate::reckon::{self, Basis, Purchase};
+use crate::reckon::{self, Basis, LineNeeds, Purchase};
 use crate::standards::needles;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -42,7 +42,7 @@ pub struct PatternView {
     /// The facts a knitter decides by, in order.
     pub facts: Vec<Fact>,
     /// The techniques a knitter will meet.
-    pub techniques: Vec<Link>,
+    pub techniques: Vec<Item<Link>>,
     /// How it is made, in working order.
     pub construction: Vec<String>,
     /// To-fit and finished measurements for each size.
@@ -90,7 +90,7 @@ pub struct Fact {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct SaleView {
     /// The shop.
-    pub place: Link,
+    pub place: Item<Link>,
     /// The pattern's page there.
     pub url: Option<String>,
     /// What it costs: `£7.00`.
@@ -121,9 +121,10 @@ pub struct ErratumView {
 
 /// Returns the context of a pattern's page, its text still to be filled in.
 pub fn context(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternContext {
-    let view = view(shown, entry, pattern);
+    let needs = shown.needs(pattern);
+    let view = view(shown, entry, pattern, &needs);
     let head = Head {
-        json_ld: super::json_ld::pattern(shown, entry, pattern),
+        json_ld: super::json_ld::pattern(shown, entry, pattern, &needs),
         published: pattern.published.map(|date| date.moment()),
         ..shown.head(
             &entry.common.title,
@@ -137,7 +138,7 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternCo
     PatternContext { head, pattern: view, body: String::new() }
 }
 
-fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternView {
+fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern, needs: &[LineNeeds]) -> PatternView {
     let purchases = buy::purchases(shown, pattern);
     let fit = fit::fit(shown, pattern);
     PatternView {
@@ -147,7 +148,7 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternView {
         retired: pattern.stage() == Stage::Retired,
         picture: shown.picture(entry),
         sizes: size_labels(pattern),
-        facts: facts(shown, pattern, fit.fact),
+        facts: facts(shown, pattern, needs, fit.fact),
         techniques: pattern
             .techniques
             .iter()
@@ -158,7 +159,7 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternView {
         credit: fit.credit,
         inch: shown.catalogue.studio.settings().inch.show(),
         bands: buy::bands(shown, pattern, &purchases),
-        yarn_tables: buy::tables(shown, pattern, &purchases),
+        yarn_tables: buy::tables(shown, pattern, &purchases, needs),
         margin: shown.margin(pattern).show(),
         basis: basis(shown, pattern, &purchases),
         other_yarns: other_yarns::other_yarns(shown, pattern, &purchases),
@@ -204,7 +205,7 @@ pub fn size_labels(pattern: &Pattern) -> Vec<String> {
     }
 }
 
-fn facts(shown: &Shown<'_>, pattern: &Pattern, fit: Option<Both>) -> Vec<Fact> {
+fn facts(shown: &Shown<'_>, pattern: &Pattern, needs: &[LineNeeds], fit: Option<Both>) -> Vec<Fact> {
     let mut facts = Vec::new();
     let mut add = |label: String, parts: Vec<Both>| {
         if !parts.is_empty() {
@@ -226,7 +227,7 @@ fn facts(shown: &Shown<'_>, pattern: &Pattern, fit: Option<Both>) -> Vec<Fact> {
         add(format!("Finished {name}"), fabric_range(shown, run));
     }
     add("Fit".to_owned(), fit.into_iter().collect());
-    add("Yarn".to_owned(), yarn_in_words(shown, pattern).into_iter().collect());
+    add("Yarn".to_owned(), yarn_in_words(shown, pattern, needs).into_iter().collect());
     for gauge in &pattern.gauge {
         let over = gauge.stretch();
         let rows = gauge.rows.map(|rows| format!(" and {} rows", rows.show())).unwrap_or_default();
@@ -267,8 +268,8 @@ fn fabric_range(shown: &Shown<'_>, run: &Run<FabricLength>) -> Vec<Both> {
     shown.fabric_range(&lengths).into_iter().collect()
 }
 
-/// Returns a pattern's yarn in words: the weights, then the total length over all sizes.
-pub fn yarn_in_words(shown: &Shown<'_>, pattern: &Pattern) -> Option<Both> {
+/// Returns a pattern's yarn in words: the weights, then the total length over all sizes, of what each line `needs`.
+pub fn yarn_in_words(shown: &Shown<'_>, pattern: &Pattern, needs: &[LineNeeds]) -> Option<Both> {
     let mut weights: Vec<String> = Vec::new();
     for use_of in &pattern.yarn {
         let yarn = use_of.yarn.as_ref().and_then(|yarn| shown.catalogue.public_yarn(&yarn.reference()));
@@ -278,8 +279,7 @@ pub fn yarn_in_words(shown: &Shown<'_>, pattern: &Pattern) -> Option<Both> {
             weights.push(weight.words.clone());
         }
     }
-    let lengths: Vec<YarnLength> =
-        reckon::total(&shown.needs(pattern), pattern.size_count()).into_iter().flatten().collect();
+    let lengths: Vec<YarnLength> = reckon::total(needs, pattern.size_count()).into_iter().flatten().collect();
     let weights = words::list(&weights);
     match (weights.is_empty(), shown.length_range(&lengths)) {
         (true, range) => range,
@@ -434,14 +434,14 @@ pub fn sales(shown: &Shown<'_>, pattern: &Pattern) -> Vec<SaleView> {
 
 /// Returns whose idea something is: a link where it is an entry, else words; nothing for an entry that readers may not
 /// know of.
-fn source(shown: &Shown<'_>, source: &Words) -> Option<Link> {
+fn source(shown: &Shown<'_>, source: &Words) -> Option<Item<Link>> {
     match source {
         Words::Reference(id) => shown.public_link(id),
         Words::Plain(text) => {
             let person = Key::new(text).map(|key| Reference { kind: Kind::Person, key });
             match person.filter(|id| shown.catalogue.entry(id).is_some()) {
                 Some(id) => shown.public_link(&id),
-                None => Some(Link { title: text.clone(), url: None }),
+                None => Some(Item::from(Link { title: text.clone(), url: None })),
             }
         }
     }

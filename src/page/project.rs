@@ -148,19 +148,22 @@ fn made_from(shown: &Shown<'_>, project: &Project) -> Option<Source> {
         MadeFrom::Own(pattern) => {
             let link = shown
                 .public_link(&pattern.reference())
-                .unwrap_or_else(|| Link { title: "a design not yet published".to_owned(), url: None });
+                .unwrap_or_else(|| Item::from(Link { title: "a design not yet published".to_owned(), url: None }));
             Some(Source { link, own: true, by: None })
         }
         MadeFrom::Other(other) => Some(Source {
-            link: Link { title: other.title.clone(), url: other.url.as_ref().map(|url| url.as_str().to_owned()) },
+            link: Item::from(Link {
+                title: other.title.clone(),
+                url: other.url.as_ref().map(|url| url.as_str().to_owned()),
+            }),
             own: false,
             by: other.by.as_ref().and_then(|by| shown.public_link(&by.reference())),
         }),
     }
 }
 
-fn yarns(shown: &Shown<'_>, project: &Project) -> Vec<Link> {
-    let mut links: Vec<Link> = Vec::new();
+fn yarns(shown: &Shown<'_>, project: &Project) -> Vec<Item<Link>> {
+    let mut links: Vec<Item<Link>> = Vec::new();
     for link in project.yarn.iter().filter_map(|used| shown.public_link(&used.yarn.as_ref()?.reference())) {
         if !links.contains(&link) {
             links.push(link);

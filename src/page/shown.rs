@@ -2,8 +2,8 @@
 
 use super::item::Items;
 use super::view::{Amount, Band, Both, Link, Picture};
-use super::{Addresses, page_path, words};
-use crate::catalogue::{Catalogue, PictureFile, Visibility};
+use super::{Addresses, Item, words};
+use crate::catalogue::{Catalogue, PictureFile};
 use crate::entry::prose::Opening;
 use crate::entry::{Entry, Note, Reference, Yarn};
 use crate::measure::{FabricLength, Mass, PutUp, System, YarnLength};
@@ -25,7 +25,7 @@ pub struct Shown<'a> {
     pub pictures: &'a PictureSizes,
     /// The system that comes first.
     pub system: System,
-    /// Lines of lists that many pages share.
+    /// Links and lines of lists that many pages share.
     pub(super) items: Items,
     /// The public notes in their order, once it was asked for.
     notes: OnceLock<Vec<(&'a Entry, &'a Note)>>,
@@ -50,26 +50,14 @@ impl<'a> Shown<'a> {
     }
 
     /// Returns a link to an entry; plain words if it has no public page, nothing if there is no such entry.
-    pub fn link(&self, id: &Reference) -> Option<Link> {
-        let entry = self.catalogue.entry(id)?;
-        let title = entry.common.title.clone();
-        let url = match self.catalogue.visibility(entry) {
-            Visibility::Public => Some(self.addresses.local(&page_path(id))),
-            Visibility::OnTheWay => Some(format!("{}#{}", self.addresses.local(super::lists::ON_THE_WAY), id.key)),
-            Visibility::Hidden => None,
-        };
-        Some(Link { title, url })
+    pub fn link(&self, id: &Reference) -> Option<Item<Link>> {
+        Some(self.own_link(self.catalogue.entry(id)?))
     }
 
     /// Returns a link to an entry that readers may know of, and nothing for any other: what front matter refers to was
     /// not written for readers, so not even its title is shown before its time.
-    pub fn public_link(&self, id: &Reference) -> Option<Link> {
+    pub fn public_link(&self, id: &Reference) -> Option<Item<Link>> {
         self.link(id).filter(|link| link.url.is_some())
-    }
-
-    /// Returns the link to an entry itself.
-    pub fn own_link(&self, entry: &Entry) -> Link {
-        Link { title: entry.common.title.clone(), url: Some(self.addresses.local(&page_path(&entry.id))) }
     }
 
     /// Returns an entry's lead picture.
@@ -110,7 +98,9 @@ impl<'a> Shown<'a> {
         for part in &entry.prose.opening {
             match part {
                 Opening::Words(words) => opening.push_str(words),
-                Opening::Title(id) => opening.push_str(&self.link(id).unwrap_or_default().title),
+                Opening::Title(id) => {
+                    opening.push_str(self.catalogue.entry(id).map_or("", |entry| &entry.common.title))
+                }
             }
         }
         words::opening(&opening, 160)
@@ -118,12 +108,12 @@ impl<'a> Shown<'a> {
 
     /// Returns a length of yarn in both systems.
     pub fn length(&self, length: YarnLength) -> Both {
-        self.both(|system| unbroken(&length.show(system)))
+        self.both(|system| unbroken(length.show(system)))
     }
 
     /// Returns a mass in both systems.
     pub fn mass(&self, mass: Mass) -> Both {
-        self.both(|system| unbroken(&mass.show(system)))
+        self.both(|system| unbroken(mass.show(system)))
     }
 
     /// Returns a put-up in both systems.
@@ -134,14 +124,14 @@ impl<'a> Shown<'a> {
     /// Returns a range of lengths of yarn in both systems.
     pub fn length_range(&self, lengths: &[YarnLength]) -> Option<Both> {
         let (low, high) = (*lengths.iter().min()?, *lengths.iter().max()?);
-        Some(self.both(|system| unbroken(&words::range(&low.show(system), &high.show(system)))))
+        Some(self.both(|system| unbroken(words::range(&low.show(system), &high.show(system)))))
     }
 
     /// Returns a range of measurements in both systems.
     pub fn fabric_range(&self, lengths: &[FabricLength]) -> Option<Both> {
         let (low, high) = (*lengths.iter().min()?, *lengths.iter().max()?);
         let inch = self.catalogue.studio.settings().inch;
-        Some(self.both(|system| unbroken(&words::range(&low.show(system, inch), &high.show(system, inch)))))
+        Some(self.both(|system| unbroken(words::range(&low.show(system, inch), &high.show(system, inch)))))
     }
 
     /// Words a quantity in both systems, the studio's first.
@@ -172,8 +162,8 @@ impl<'a> Shown<'a> {
     }
 
     /// Returns a link to a yarn; plain words where it is not known or not public.
-    pub fn yarn_link(&self, id: Option<&Reference>) -> Link {
-        let unnamed = || Link { title: "A yarn not named".to_owned(), url: None };
+    pub fn yarn_link(&self, id: Option<&Reference>) -> Item<Link> {
+        let unnamed = || Item::from(Link { title: "A yarn not named".to_owned(), url: None });
         id.and_then(|id| self.public_link(id)).unwrap_or_else(unnamed)
     }
 
@@ -199,6 +189,9 @@ impl<'a> Shown<'a> {
 }
 
 /// Joins a quantity's number and its unit so that no line ends between them.
-fn unbroken(text: &str) -> String {
-    text.rsplit_once(' ').map_or_else(|| text.to_owned(), |(number, unit)| [number, "\u{a0}", unit].concat())
+fn unbroken(mut text: String) -> String {
+    if let Some(at) = text.rfind(' ') {
+        text.replace_range(at..=at, "\u{a0}");
+    }
+    text
 }

@@ -1,5 +1,6 @@
 //! The small things that many pages show.
 
+use super::Item;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -108,7 +109,7 @@ pub struct Part {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct Line {
     /// The thing.
-    pub link: Link,
+    pub link: Item<Link>,
     /// Words beside it; may be empty.
     pub words: String,
 }
@@ -128,7 +129,7 @@ pub struct Group {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct PatternItem {
     /// The pattern.
-    pub link: Link,
+    pub link: Item<Link>,
     /// One sentence about it; may be empty.
     pub summary: String,
     /// What it is: `Pullover`; may be empty.
@@ -149,7 +150,7 @@ pub struct PatternItem {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct ProjectItem {
     /// The project.
-    pub link: Link,
+    pub link: Item<Link>,
     /// One sentence about it; may be empty.
     pub summary: String,
     /// The craft, if it is not knitting.
@@ -159,7 +160,7 @@ pub struct ProjectItem {
     /// The size made, in words: `size M`, `one size`.
     pub size: Option<String>,
     /// Its yarns.
-    pub yarns: Vec<Link>,
+    pub yarns: Vec<Item<Link>>,
     /// The length of yarn in it; absent where it is not known.
     pub length: Option<Both>,
     /// When it was begun or finished, in words; may be empty.
@@ -174,18 +175,18 @@ pub struct ProjectItem {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct Source {
     /// The pattern.
-    pub link: Link,
+    pub link: Item<Link>,
     /// Whether it is the designer's own.
     pub own: bool,
     /// Whose it is, if it is somebody else's and known.
-    pub by: Option<Link>,
+    pub by: Option<Item<Link>>,
 }
 
 /// A note in a list.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct NoteItem {
     /// The note.
-    pub link: Link,
+    pub link: Item<Link>,
     /// One sentence about it; may be empty.
     pub summary: String,
     /// Its number, if it has one.
@@ -200,13 +201,13 @@ pub struct NoteItem {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct Band {
     /// The yarn; plain words where it is not known.
-    pub yarn: Link,
+    pub yarn: Item<Link>,
     /// The shade's name.
     pub shade: Option<String>,
     /// The shade's colour, `#rrggbb`, where it is known.
     pub colour: Option<String>,
     /// Who makes it.
-    pub maker: Option<Link>,
+    pub maker: Option<Item<Link>>,
     /// Its standard weight: `DK`.
     pub weight: Option<String>,
     /// How it is sold: `225 m / 100 g`.
@@ -266,7 +267,23 @@ pub struct SizeRow {
     /// What is measured: `Finished chest`.
     pub label: String,
     /// A value for each size, without its unit; a dash where a size has none.
-    pub cells: Vec<Both>,
+    pub cells: Cells,
     /// The units of the cells: `cm`, `in`.
     pub units: Both,
+}
+
+/// The values of a row in both systems, the studio's first.
+#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+pub struct Cells {
+    /// In the studio's own system.
+    pub first: Vec<String>,
+    /// In the other system; empty texts where the row has only one form.
+    pub second: Vec<String>,
+}
+
+impl FromIterator<Both> for Cells {
+    fn from_iter<T: IntoIterator<Item = Both>>(cells: T) -> Self {
+        let (first, second) = cells.into_iter().map(|cell| (cell.first, cell.second)).unzip();
+        Self { first, second }
+    }
 }

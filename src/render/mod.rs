@@ -20,7 +20,7 @@ use crate::catalogue::Visibility;
 use crate::entry::block::{self, Block, Subject};
 use crate::entry::{Entry, Kind, Reference};
 use crate::finding::Finding;
-use crate::page::{self, Addresses, Context, Page, Shown, block_context, page_path};
+use crate::page::{self, Addresses, Context, Item, Link, Page, Shown, block_context, page_path};
 use markdown::{Resolve, Target};
 use pulldown_cmark_escape::escape_html;
 use rayon::prelude::*;
@@ -193,7 +193,7 @@ impl Site<'_, '_> {
 impl Resolve for Site<'_, '_> {
     fn entry(&self, id: &Reference) -> Option<Target> {
         let link = self.shown.link(id)?;
-        Some(Target { title: link.title, url: link.url.map(|url| self.local(url)) })
+        Some(Target { title: link.title.clone(), url: link.url.clone().map(|url| self.local(url)) })
     }
 
     fn address(&self, address: &str) -> String {
@@ -224,10 +224,14 @@ impl Resolve for Site<'_, '_> {
         }
         let mut context = block_context(self.shown, block, entry, pattern, number);
         if self.whole {
-            context.pattern.url = context.pattern.url.map(|url| self.shown.whole_url(&url));
-            for link in context.bands.iter_mut().flat_map(|band| std::iter::once(&mut band.yarn).chain(&mut band.maker))
-            {
-                link.url = link.url.take().map(|url| self.shown.whole_url(&url));
+            let whole = |link: &Link| {
+                let url = link.url.as_deref().map(|url| self.shown.whole_url(url));
+                Item::from(Link { title: link.title.clone(), url })
+            };
+            context.pattern = whole(&context.pattern);
+            for band in &mut context.bands {
+                band.yarn = whole(&band.yarn);
+                band.maker = band.maker.as_deref().map(whole);
             }
         }
         match self.engine.page("block.html", &Context::Block(Box::new(context))) {

@@ -1,6 +1,7 @@
 //! A theme: templates and assets, ours and what a studio puts in their place.
 
 mod built_in;
+mod cells;
 mod engine;
 
 pub use built_in::{BUILT_IN, BuiltIn};
@@ -78,6 +79,7 @@ impl Theme {
         let sources: Vec<(&str, &str)> =
             theme.templates.iter().map(|(name, text)| (name.as_str(), text.as_str())).collect();
         let mut tera = tera::Tera::default();
+        tera.register_filter("cells", cells::cells);
         match tera.add_raw_templates(sources) {
             Ok(()) => theme.tera = tera,
             Err(error) => findings.push(theme.fault(&EngineError::from(error), None)),
