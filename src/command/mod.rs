@@ -6,12 +6,15 @@
     reason = "the terminal, the clock and the current folder are read here and handed on as values"
 )]
 
+mod browser;
+mod interrupt;
 mod make;
 mod need;
 mod proof;
 mod start;
 mod studio;
 mod terminal;
+mod watch;
 
 use crate::entry::value::Date;
 use clap::{Parser, Subcommand};
@@ -48,6 +51,9 @@ enum Command {
         #[arg(long, value_name = "DATE", value_parser = date)]
         as_of: Option<Date>,
     },
+    /// Show the site and the desk on this machine while you write, and again at each save.
+    #[command(after_help = "Example:\n  ballband watch --open")]
+    Watch(watch::Watched),
     /// Read everything for what is wrong or does not agree; exits with 1 on an error.
     #[command(after_help = "Example:\n  ballband proof --format json")]
     Proof {
@@ -96,6 +102,7 @@ pub fn run() -> ExitCode {
     let outcome = match arguments.command {
         Command::Start { dir } => start::start(&dir),
         Command::Make { to, as_of } => make::make(studio, to.as_deref(), as_of.unwrap_or_else(today)),
+        Command::Watch(how) => watch::watch(studio, &how),
         Command::Proof { format, as_of } => proof::proof(studio, format, as_of.unwrap_or_else(today)),
         Command::Need(asked) => need::need(studio, &asked, today()),
     };

@@ -1,14 +1,16 @@
 //! The pages of a studio in memory: each is made when it is asked for, and again only when what it shows has changed.
 
 use super::{Kept, Update};
-use crate::catalogue::{Question, View, recorded};
+use crate::catalogue::{Question, View, Visibility, recorded};
+use crate::entry::Data;
+use crate::entry::value::Choice;
 use crate::finding::Finding;
-use crate::page::{self, Shown, Site};
+use crate::page::{self, Page, Shown, Site, page_path};
 use crate::render::picture::Variant;
 use crate::render::theme::{Engine, Marks};
 use crate::render::{Renderer, photos::Photo};
 use crate::source::{FilePath, Files};
-use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::collections::{BTreeMap, BTreeSet};
 use std::io;
 use std::sync::Arc;
 use xxhash_rust::xxh3::xxh3_128;
@@ -21,7 +23,7 @@ pub struct Preview {
     site: Site,
     engine: Engine,
     dress: Dress,
-    made: HashMap<String, Made>,
+    made: BTreeMap<String, Made>,
     /// Why pages could not be made again, by file.
     faults: BTreeMap<String, Finding>,
     work: Work,
@@ -61,6 +63,9 @@ struct Made {
     stale: bool,
 }
 
+/// A file's bytes, and the digest of what it shows.
+type Fresh = (Arc<[u8]>, u128);
+
 /// What a reader sees of a file, but for its style: two are equal if she would see no difference.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Look {
@@ -78,7 +83,7 @@ impl Preview {
         let site = page::site(&Shown::for_one(&kept.catalogue, &kept.sizes));
         let engine = kept.theme.engine(&site);
         let (dress, work) = (Dress::default(), Work::default());
-        Ok(Self { kept, site, engine, dress, made: HashMap::new(), faults: BTreeMap::new(), work })
+        Ok(Self { kept, site, engine, dress, made: BTreeMap::new(), faults: BTreeMap::new(), work })
     }
 
     /// Takes in files that changed; no page is made again before it is asked for.
@@ -149,7 +154,7 @@ impl Preview {
         Ok(Some(bytes))
     }
 
-    fn make(&mut self, file: &str, old: Option<&Made>) -> Result<Option<(Arc<[u8]>, u128)>, Box<Finding>> {
+    fn make(&mut self, file: &str, old: Option<&Made>) -> Result<Option<Fresh>, Box<Finding>> {
         let shown = Shown::for_one(&self.kept.catalogue, &self.kept.sizes);
         let renderer = Renderer::with(shown, &self.kept.theme, &self.engine);
         let Some(page) = renderer.page_at(file) else {
@@ -185,6 +190,36 @@ impl Preview {
     /// Returns what a reader saw of a file when it was last made.
     pub fn look(&self, file: &str) -> Option<Look> {
         self.made.get(file).map(|made| Look { shows: made.shows, form: made.dress.form })
+    }
+
+    /// Returns in words why readers do not see a page as it is here; nothing where they do.
+    pub fn ribbon(&self, file: &str) -> Option<String> {
+        let shown = Shown::for_one(&self.kept.catalogue, &self.kept.sizes);
+        let page = Page::at(&shown, file)?;
+        let entry = self.kept.catalogue.entry(page.entry()?)?;
+        if self.kept.is_old(entry) {
+            return Some(format!("Shown as it was before the mistake in {}", entry.origin.file));
+        }
+        let seen = self.kept.catalogue.for_readers(entry);
+        if seen == Visibility::Public {
+            return None;
+        }
+        Some(match (&entry.data, entry.date()) {
+            _ if entry.common.ready == Some(false) => "Not on the site: it is not ready".to_owned(),
+            (Data::Pattern(pattern), _) if seen == Visibility::OnTheWay => {
+                format!("Not on the site: a design at the stage {}", pattern.stage().word())
+            }
+            (_, Some(day)) => format!("Not on the site before {}", day.in_words()),
+            (_, None) => "Not on the site: it has no date".to_owned(),
+        })
+    }
+
+    /// Returns the addresses of pages that only the preview has.
+    pub fn hidden(&self) -> Vec<String> {
+        let catalogue = &self.kept.catalogue;
+        let shown = Shown::for_one(catalogue, &self.kept.sizes);
+        let hidden = catalogue.entries.iter().filter(|entry| catalogue.for_readers(entry) != Visibility::Public);
+        hidden.map(|entry| shown.addresses.local(&page_path(&entry.id))).collect()
     }
 
     /// Returns the address of the style sheet as pages have it now.

@@ -68,6 +68,16 @@ impl Files for Disk {
 }
 
 impl Disk {
+    /// Returns whether a file or folder may be part of the studio: not hidden, and not in a made site.
+    pub fn is_ours(&self, path: &Path) -> bool {
+        path == self.root || !(is_hidden(path.file_name()) || path.join(MADE).is_dir())
+    }
+
+    /// Returns the name in the studio of a path below its root, if it can have one.
+    pub fn name(&self, path: &Path) -> Option<FilePath> {
+        self.relative(path)
+    }
+
     /// Returns a path below the root in our own form; a name that is not Unicode cannot be referred to and is left out.
     fn relative(&self, path: &Path) -> Option<FilePath> {
         let parts: Option<Vec<&str>> =

@@ -1,6 +1,12 @@
-//! The preview against a clean make.
+//! The preview: what it keeps against a clean make, its server over real sockets, its watcher in real folders.
 
+mod crowd;
 mod edits;
 mod grow;
+mod listening;
 #[path = "../bench/random.rs"]
 mod random;
+mod refusals;
+mod requests;
+mod serving;
+mod watching;
