@@ -6,12 +6,14 @@
     reason = "the terminal, the clock and the current folder are read here and handed on as values"
 )]
 
+mod count;
 mod make;
 mod need;
 mod proof;
 mod start;
 mod studio;
 mod terminal;
+mod written;
 
 use crate::entry::value::Date;
 use clap::{Parser, Subcommand};
@@ -61,6 +63,9 @@ enum Command {
     /// Print the yarn to buy for a pattern, published or not, and which size to make.
     #[command(after_help = need::EXAMPLES)]
     Need(need::Asked),
+    /// Work out stitches, rows, evenly spread changes and shaping, for one size or a run of them.
+    #[command(subcommand)]
+    Count(count::Asked),
 }
 
 /// How a command ended.
@@ -97,6 +102,7 @@ pub fn run() -> ExitCode {
         Command::Start { dir } => start::start(&dir),
         Command::Make { to, as_of } => make::make(studio, to.as_deref(), as_of.unwrap_or_else(today)),
         Command::Proof { format, as_of } => proof::proof(studio, format, as_of.unwrap_or_else(today)),
+        Command::Count(asked) => count::count(studio, &asked, today()),
         Command::Need(asked) => need::need(studio, &asked, today()),
     };
     match outcome {

@@ -1,5 +1,7 @@
 //! Whole commands, run as a person would.
 
+mod count;
+
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};

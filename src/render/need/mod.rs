@@ -2,7 +2,6 @@
 
 mod json;
 mod size;
-mod table;
 mod text;
 
 use crate::catalogue::Catalogue;

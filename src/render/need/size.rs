@@ -1,9 +1,9 @@
 //! Which size of a pattern to make, as a table for people.
 
 use super::Needed;
-use super::table::table;
 use crate::measure::{Count, FabricLength};
 use crate::reckon::fit::Fitted;
+use crate::render::table::table;
 use crate::standards::provenance::Provenance;
 use crate::standards::{CREDIT, ease};
 use std::fmt::Write as _;

@@ -1,11 +1,11 @@
 //! What a pattern has one buy, as a table for people.
 
 use super::Needed;
-use super::table::table;
 use crate::entry::{Gauge, Reference};
 use crate::measure::{Grist, YarnLength};
 use crate::page::{basis_in_words, length_apart, list_in_words};
 use crate::reckon::{Basis, Purchase, Requirement};
+use crate::render::table::table;
 use std::fmt::Write as _;
 
 impl Needed<'_> {
