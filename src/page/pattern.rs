@@ -4,11 +4,11 @@ use super::buy::{self, YarnTable};
 use super::cautions::{self, CautionView};
 use super::other_yarns::{self, OtherYarn};
 use super::view::{Band, Both, Head, Line, Link, Picture, ProjectItem, SizeRow, SizeTable};
-use super::{Item, Shown, fit, lists, page_path, project, words};
+use super::{Item, Shown, fit, held, lists, page_path, project, words};
 use crate::entry::value::{Map, Stage, Wearer, Words};
 use crate::entry::{Consumed, Entry, Key, Kind, Pattern, Reference, Sale};
 use crate::measure::{FabricLength, Needle, NeedleSize, Run, System, Value, YarnLength};
-use crate::reckon::{self, Basis, Purchase};
+use crate::reckon::{Basis, Purchase};
 use crate::standards::needles;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -227,6 +227,7 @@ fn facts(shown: &Shown<'_>, pattern: &Pattern, fit: Option<Both>) -> Vec<Fact> {
     }
     add("Fit".to_owned(), fit.into_iter().collect());
     add("Yarn".to_owned(), yarn_in_words(shown, pattern).into_iter().collect());
+    add("Held together".to_owned(), held::together(shown, pattern));
     for gauge in &pattern.gauge {
         let over = gauge.stretch();
         let rows = gauge.rows.map(|rows| format!(" and {} rows", rows.show())).unwrap_or_default();
@@ -270,7 +271,9 @@ fn fabric_range(shown: &Shown<'_>, run: &Run<FabricLength>) -> Vec<Both> {
 /// Returns a pattern's yarn in words: the weights, then the total length over all sizes.
 pub fn yarn_in_words(shown: &Shown<'_>, pattern: &Pattern) -> Option<Both> {
     let mut weights: Vec<String> = Vec::new();
-    for use_of in &pattern.yarn {
+    let all =
+        pattern.yarn.iter().flat_map(|line| std::iter::once(line).chain(line.held_with.iter().map(|held| &held.0)));
+    for use_of in all {
         let yarn = use_of.yarn.as_ref().and_then(|yarn| shown.catalogue.public_yarn(&yarn.reference()));
         if let Some(weight) =
             yarn.and_then(|yarn| yarn.weight.as_ref()).filter(|weight| !weights.contains(&weight.words))
@@ -278,8 +281,7 @@ pub fn yarn_in_words(shown: &Shown<'_>, pattern: &Pattern) -> Option<Both> {
             weights.push(weight.words.clone());
         }
     }
-    let lengths: Vec<YarnLength> =
-        reckon::total(&shown.needs(pattern), pattern.size_count()).into_iter().flatten().collect();
+    let lengths: Vec<YarnLength> = shown.total(pattern).into_iter().flatten().collect();
     let weights = words::list(&weights);
     match (weights.is_empty(), shown.length_range(&lengths)) {
         (true, range) => range,

@@ -16,12 +16,14 @@ mod progress;
 pub mod shape;
 pub mod shaping;
 pub mod spread;
+mod strands;
 mod totals;
 mod used;
 
-pub use buy::{Purchase, Requirement, Skeins, Terms, purchases, skeins, skeins_beside, total};
+pub use buy::{Purchase, Requirement, Skeins, Terms, purchases, skeins, skeins_beside, total, with_held};
 pub use check::check;
 pub use needs::{Basis, LineNeeds, Need, Told, area, needs, sample_size};
 pub use progress::latest_progress;
+pub use strands::Strands;
 pub use totals::{Year, by_year};
 pub use used::{Usage, used};

@@ -281,6 +281,22 @@ fn need_is_json_with_the_agreed_keys() {
 }
 
 #[test]
+fn need_lists_a_yarn_that_is_held_with_another() {
+    let text = need(&["driftwood-cowl", "--size", "Short"]);
+    assert!(text.contains("Egret Lace, foam (400 m / 50 g), held with Cormorant Bulky (CC)\n"), "{text}");
+    let json: serde_json::Value =
+        serde_json::from_str(&need(&["driftwood-cowl", "--size", "Short", "--format", "json"])).unwrap();
+    let yarns = &json["sizes"][0]["yarns"];
+    // 81 g of 110 m to 100 g and 800 m to 100 g together are 78.3 m of each.
+    let of = |at: usize| (&yarns[at]["yarn"], &yarns[at]["metres"], &yarns[at]["skeins"]);
+    assert_eq!(of(1), (&"Cormorant Bulky".into(), &79.into(), &1.into()));
+    assert_eq!(of(2), (&"Egret Lace".into(), &79.into(), &1.into()));
+    assert_eq!((&yarns[2]["held_with"], yarns[1].get("held_with")), (&"Cormorant Bulky (CC)".into(), None));
+    let instead = need(&["driftwood-cowl", "--size", "Short", "--with", "yarn:eider-chunky"]);
+    assert!(instead.contains("Egret Lace, foam (400 m / 50 g), held with Eider Chunky (CC)\n"), "{instead}");
+}
+
+#[test]
 fn need_tells_what_is_not_known_from_what_is_not_used() {
     let here = folder("unknown");
     small_studio(&here);

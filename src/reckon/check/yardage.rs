@@ -74,7 +74,7 @@ fn usual(pattern: &Pattern) -> Option<(Item, Band<YarnLength>)> {
         return None;
     };
     // Strands held together are several lengths in one fabric, which the table does not know.
-    if pattern.yarn.iter().any(|line| line.strands.is_some_and(|strands| strands > 1)) {
+    if pattern.yarn.iter().any(|line| line.strands.is_some_and(|strands| strands > 1) || !line.held_with.is_empty()) {
         return None;
     }
     let gauge = PerLength::stitches(pattern.gauge.first()?);
