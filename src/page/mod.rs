@@ -6,6 +6,7 @@
 
 mod address;
 mod block;
+mod body_parts;
 mod build;
 mod buy;
 mod cautions;
