@@ -1,6 +1,7 @@
 //! Whole commands, run as a person would.
 
 mod count;
+mod quick;
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -264,6 +265,23 @@ fn need_tells_the_size_for_a_body_and_a_gauge() {
     // 104 cm at 22 stitches are 108.95 cm at 21.
     assert!(other.contains("at your gauge") && other.contains("109 cm"), "{other}");
     assert_eq!(other.lines().filter(|line| line.trim_start().starts_with("M ") && line.contains('m')).count(), 3);
+}
+
+#[test]
+fn need_says_when_a_body_is_between_two_sizes() {
+    // 104 + 8 cm, as L has on 107: M is 104 and L 115.
+    let between = need(&["saltmarsh-yoke", "--chest", "104cm"]);
+    let told = "With 8 cm (3¼ in) of ease that is between two sizes: M comes out 8 cm (3¼ in) smaller, L 3 cm (1¼ in) larger.\n";
+    assert!(between.contains(told), "{between}");
+    assert!(!need(&["saltmarsh-yoke", "--chest", "107cm"]).contains("between two sizes"));
+    // A size that comes out within half a centimetre is as good as wanted; beyond the ends there is nothing between.
+    assert!(!need(&["saltmarsh-yoke", "--chest", "106.6cm"]).contains("between two sizes"));
+    assert!(!need(&["saltmarsh-yoke", "--chest", "300cm"]).contains("between two sizes"));
+    // With an ease of her own it is that which counts: 104 + 11 cm are L itself.
+    assert!(!need(&["saltmarsh-yoke", "--chest", "104cm", "--ease", "11cm"]).contains("between two sizes"));
+    let hat = need(&["lantern-hat", "--body", "head=54cm"]);
+    assert!(hat.starts_with("For a head of 54 cm (21½ in): size Adult"), "{hat}");
+    assert!(hat.contains("Child comes out 2 cm (¾ in) smaller, Adult 2 cm (¾ in) larger."), "{hat}");
 }
 
 #[test]
