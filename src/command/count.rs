@@ -162,7 +162,7 @@ impl Known {
     fn run<T: Value>(&self, text: &str) -> Result<SizeRun<T>, Failure> {
         let run: Run<T> = read_run(text, self.style, self.frame.inch).map_err(|misread| in_a_sentence(&misread))?;
         if run.values.present().next().is_none() {
-            return Err(Failure(format!("`{text}` is for no size, since a lone 0 stands for a size without a value")));
+            return Err(Failure(format!("`{text}` is no value: a dash or a lone 0 stands for a size without one")));
         }
         Ok(run.values)
     }

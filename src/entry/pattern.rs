@@ -102,6 +102,13 @@ record! {
     }
 }
 
+impl YarnUse {
+    /// Returns whether more than one strand is held, of this yarn or of several.
+    pub fn has_several_strands(&self) -> bool {
+        self.strands.is_some_and(|strands| strands > 1) || !self.held_with.is_empty()
+    }
+}
+
 /// A yarn held together with another: its key, or its key and shade. It is a line of its own, without needs.
 #[derive(Clone, Debug)]
 pub struct Held(pub YarnUse);

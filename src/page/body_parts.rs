@@ -10,7 +10,7 @@ use crate::standards::provenance::Provenance;
 use crate::standards::{CREDIT, feet, hands, heads};
 
 /// The scheme of heads and hands, as a reader may be told of it: the council's own could not be read (`SOURCES.md`).
-const GUIDE: &str = "a maker's guide that follows the Craft Yarn Council's www.YarnStandards.com";
+const GUIDE: &str = "a maker's guide that follows the Craft Yarn Council (www.YarnStandards.com)";
 
 /// The groups of the table of feet, with what a cell calls them.
 const GROUPS: [(&str, &str); 3] = [("Child", "children"), ("Woman", "women"), ("Man", "men")];

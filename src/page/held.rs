@@ -18,10 +18,10 @@ pub fn together(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Both> {
 }
 
 fn one(shown: &Shown<'_>, line: &YarnUse) -> Option<Both> {
-    let strands = Strands::of(line, |line| shown.catalogue.public_yarn(&line.yarn.as_ref()?.reference()));
-    if !strands.are_several() {
+    if !line.has_several_strands() {
         return None;
     }
+    let strands = Strands::of(line, |line| shown.catalogue.public_yarn(&line.yarn.as_ref()?.reference()));
     let name = |line: &YarnUse| {
         let title = shown.public_link(&line.yarn.as_ref()?.reference())?.title;
         let title = words::with_colour(Some(title), line.colour.as_deref());

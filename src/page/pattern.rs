@@ -322,9 +322,10 @@ fn needle_words(shown: &Shown<'_>, needle: &Needle) -> Both {
     Both { first, second }
 }
 
-/// Returns the table of a pattern's sizes: to fit, finished, and how that sits.
-pub fn size_table(shown: &Shown<'_>, pattern: &Pattern) -> SizeTable {
-    sizes_with(shown, pattern, fit::fit(shown, pattern).rows)
+/// Returns the table of a pattern's sizes: to fit, finished, and how that sits; and where its standard sizes come from.
+pub fn size_table(shown: &Shown<'_>, pattern: &Pattern) -> (SizeTable, String) {
+    let fit = fit::fit(shown, pattern);
+    (sizes_with(shown, pattern, fit.rows), fit.credit)
 }
 
 fn sizes_with(shown: &Shown<'_>, pattern: &Pattern, fit: Vec<SizeRow>) -> SizeTable {

@@ -61,9 +61,4 @@ impl Strands {
         }
         self.grist()?.mass_of(length.times_near(1, self.times.into())?)
     }
-
-    /// Returns whether there is more than one.
-    pub fn are_several(&self) -> bool {
-        self.times > 1 || !self.held.is_empty()
-    }
 }

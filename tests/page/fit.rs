@@ -155,3 +155,14 @@ fn a_finished_hat_is_not_a_head() {
     let giant = pattern("to fit: { head: 90 cm }\n");
     assert!(!page(&giant, "patterns/jumper/index.html").contains("Usual"));
 }
+
+/// Wherever the council's sizes are shown, so is where they come from: in a block of a text as on the pattern's page.
+#[test]
+fn a_block_of_sizes_has_its_credit() {
+    let keys = "sizes: S (M)\nto fit:\n  foot length: 23 (25.5) cm\n";
+    let text = format!("---\ntitle: Socks\npublished: 2026-01-02\n{keys}---\n\nWords.\n");
+    let note = "---\ntitle: Socks again\n---\n\n```sizes\npattern: socks\n```\n\n```needs\npattern: socks\n```\n";
+    let site = site(&[("patterns/socks.md", &text), ("journal/2026-01-03.md", note)]);
+    let html = page(&site, "journal/2026-01-03/index.html");
+    assert_eq!(html.matches("www.YarnStandards.com, from memory and to be checked.").count(), 1, "{html}");
+}

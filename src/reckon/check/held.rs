@@ -67,10 +67,10 @@ fn is_same(one: &YarnUse, other: &YarnUse) -> bool {
 /// Returns what is wrong with the gauge of several strands: it is more than a third off the bands of every weight that their
 /// length per mass may be of. Fabric may well be looser or tighter than a band, but hardly by so much (our rule).
 fn unlike(catalogue: &Catalogue, pattern: &Pattern, line: &YarnUse) -> Option<(String, String)> {
-    let strands = Strands::of(line, |line| place::yarn(catalogue, line));
-    if !strands.are_several() {
+    if !line.has_several_strands() {
         return None;
     }
+    let strands = Strands::of(line, |line| place::yarn(catalogue, line));
     let length = strands.grist()?.per_100_g()?;
     let stitches = PerLength::stitches(pattern.gauge.first()?).count_for(FabricLength::TEN_CENTIMETRES)?.thousandths();
     let weights = grist::weights(length);
