@@ -35,11 +35,6 @@ impl Shown<'_> {
         reckon::needs(pattern, |one| self.catalogue.public_yarn(&one.yarn.as_ref()?.reference()))
     }
 
-    /// Returns the length of all yarns of a pattern together for each size, what is held with another included.
-    pub fn total(&self, pattern: &Pattern) -> Vec<Option<YarnLength>> {
-        reckon::total(&reckon::with_held(pattern, self.needs(pattern)), pattern.size_count())
-    }
-
     /// Returns the margin of a pattern: its own, or else the studio's.
     pub fn margin(&self, pattern: &Pattern) -> Percent {
         self.catalogue.studio.margin(pattern)
@@ -135,7 +130,7 @@ pub fn tables(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>]) 
         .map(|purchase| table(shown, &sizes, purchase, shown.margin(pattern)))
         .collect();
     if purchases.len() > 1 && purchases.iter().all(|purchase| purchase.is_known) {
-        let mut rows = vec![length_row(shown, shown.total(pattern).into_iter())];
+        let mut rows = vec![length_row(shown, reckon::total_to_buy(pattern, &shown.needs(pattern)).into_iter())];
         if purchases.iter().flat_map(|purchase| purchase.sizes.iter().flatten()).all(|one| one.mass.is_some()) {
             rows.push(mass_row(shown, (0..pattern.size_count()).map(|size| total_mass(purchases, size))));
             let total = |size: usize| {

@@ -3,7 +3,7 @@
 use super::pattern::{SaleView, sales};
 use super::{Shown, page_path};
 use crate::entry::{Entry, Note, Pattern};
-use crate::reckon::with_held;
+use crate::reckon::held_needs;
 use serde_json::{Map, Value, json};
 
 /// Returns a note as a `BlogPosting`.
@@ -55,8 +55,9 @@ pub fn pattern(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> String {
 
 fn supplies(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Value> {
     let held = pattern.yarn.iter().flat_map(|line| line.held_with.iter().map(|held| &held.0));
-    let all = pattern.yarn.iter().chain(held).zip(with_held(pattern, shown.needs(pattern)));
-    let yarns = all.filter_map(|(use_of, needs)| {
+    let needs = shown.needs(pattern);
+    let of_held = held_needs(pattern, &needs);
+    let yarns = pattern.yarn.iter().zip(&needs).chain(held.zip(&of_held)).filter_map(|(use_of, needs)| {
         let id = use_of.yarn.as_ref()?.reference();
         let name = shown.public_link(&id)?.title;
         let lengths: Vec<_> = needs.iter().filter_map(|told| Some(told.need()?.length)).collect();

@@ -8,7 +8,7 @@ use super::{Item, Shown, fit, held, lists, page_path, project, words};
 use crate::entry::value::{Map, Stage, Wearer, Words};
 use crate::entry::{Consumed, Entry, Key, Kind, Pattern, Reference, Sale};
 use crate::measure::{FabricLength, Needle, NeedleSize, Run, System, Value, YarnLength};
-use crate::reckon::{Basis, Purchase};
+use crate::reckon::{self, Basis, Purchase};
 use crate::standards::needles;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -281,7 +281,7 @@ pub fn yarn_in_words(shown: &Shown<'_>, pattern: &Pattern) -> Option<Both> {
             weights.push(weight.words.clone());
         }
     }
-    let lengths: Vec<YarnLength> = shown.total(pattern).into_iter().flatten().collect();
+    let lengths: Vec<YarnLength> = reckon::total_to_buy(pattern, &shown.needs(pattern)).into_iter().flatten().collect();
     let weights = words::list(&weights);
     match (weights.is_empty(), shown.length_range(&lengths)) {
         (true, range) => range,

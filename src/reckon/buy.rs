@@ -170,15 +170,23 @@ fn requirement(Need { length, basis }: Need, put_up: Option<PutUp>, margin: Perc
     }
 }
 
-/// Returns what each line takes, as [`needs`] gives it, and behind them what each yarn takes that is held with one.
-pub fn with_held(pattern: &Pattern, mut needs: Vec<LineNeeds>) -> Vec<LineNeeds> {
-    let of_one = |(line, told): (&YarnUse, &LineNeeds)| -> Vec<LineNeeds> {
-        let held = |held: &YarnUse| told.iter().map(|told| told.held(line, held, None)).collect();
-        line.held_with.iter().map(|Held(yarn)| held(yarn)).collect()
+/// Returns what each yarn takes that is held with a line, in the order of the lines; `needs` are those of the lines.
+pub fn held_needs(pattern: &Pattern, needs: &[LineNeeds]) -> Vec<LineNeeds> {
+    let of_line = |(line, told): (&YarnUse, &LineNeeds)| -> Vec<LineNeeds> {
+        let of_one = |Held(held): &Held| told.iter().map(|told| told.held(line, held, None)).collect();
+        line.held_with.iter().map(of_one).collect()
     };
-    let more: Vec<LineNeeds> = pattern.yarn.iter().zip(&needs).flat_map(of_one).collect();
-    needs.extend(more);
-    needs
+    pattern.yarn.iter().zip(needs).flat_map(of_line).collect()
+}
+
+/// Returns the length of all yarns to buy for each size of a pattern, those held with a line included; `needs` are those of the
+/// lines. Nothing where any part of it is not known.
+pub fn total_to_buy(pattern: &Pattern, needs: &[LineNeeds]) -> Vec<Option<YarnLength>> {
+    let held = held_needs(pattern, needs);
+    if held.is_empty() {
+        return total(needs, pattern.size_count());
+    }
+    total(&[needs, &held].concat(), pattern.size_count())
 }
 
 /// Returns the length of all yarns together for each size of a pattern; nothing where any part of it is not known.

@@ -20,7 +20,8 @@ mod strands;
 mod totals;
 mod used;
 
-pub use buy::{Purchase, Requirement, Skeins, Terms, purchases, skeins, skeins_beside, total, with_held};
+pub use buy::{Purchase, Requirement, Skeins, Terms, purchases, skeins, skeins_beside, total};
+pub use buy::{held_needs, total_to_buy};
 pub use check::check;
 pub use needs::{Basis, LineNeeds, Need, Told, area, needs, sample_size};
 pub use progress::latest_progress;

@@ -5,7 +5,7 @@ use crate::entry::value::Map as Named;
 use crate::entry::{Entry, Pattern, YarnUse};
 use crate::measure::{FabricLength, Run};
 use crate::page::{Shown, page_path};
-use crate::reckon::{Told, with_held};
+use crate::reckon::{Told, held_needs};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -67,7 +67,9 @@ fn one<'a>(shown: &Shown<'a>, entry: &'a Entry, pattern: &'a Pattern) -> OnePatt
     };
     let held = pattern.yarn.iter().flat_map(|line| line.held_with.iter().map(move |held| (&held.0, Some(line))));
     let all = pattern.yarn.iter().map(|line| (line, None)).chain(held);
-    let yarns = all.zip(with_held(pattern, shown.needs(pattern))).map(|((use_of, held_with), needs)| {
+    let needs = shown.needs(pattern);
+    let of_held = held_needs(pattern, &needs);
+    let yarns = all.zip(needs.iter().chain(&of_held)).map(|((use_of, held_with), needs)| {
         let yarn = title(use_of);
         let metres = |told: &Told| told.need().map(|need| Decimal::of(need.length.micrometres(), 1_000_000));
         let metres = needs.iter().any(|told| *told != Told::Unknown).then(|| needs.iter().map(metres).collect());
