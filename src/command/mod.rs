@@ -7,6 +7,7 @@
 )]
 
 mod browser;
+mod count;
 mod interrupt;
 mod make;
 mod need;
@@ -15,6 +16,7 @@ mod start;
 mod studio;
 mod terminal;
 mod watch;
+mod written;
 
 use crate::entry::value::Date;
 use clap::{Parser, Subcommand};
@@ -67,6 +69,9 @@ enum Command {
     /// Print the yarn to buy for a pattern, published or not, and which size to make.
     #[command(after_help = need::EXAMPLES)]
     Need(need::Asked),
+    /// Work out stitches, rows, evenly spread changes and shaping, for one size or a run of them.
+    #[command(subcommand)]
+    Count(count::Asked),
 }
 
 /// How a command ended.
@@ -104,6 +109,7 @@ pub fn run() -> ExitCode {
         Command::Make { to, as_of } => make::make(studio, to.as_deref(), as_of.unwrap_or_else(today)),
         Command::Watch(how) => watch::watch(studio, &how),
         Command::Proof { format, as_of } => proof::proof(studio, format, as_of.unwrap_or_else(today)),
+        Command::Count(asked) => count::count(studio, &asked, today()),
         Command::Need(asked) => need::need(studio, &asked, today()),
     };
     match outcome {

@@ -2,6 +2,7 @@
 
 use super::proof::Format;
 use super::terminal;
+use super::written::in_a_sentence;
 use super::{Failure, Outcome, studio};
 use crate::catalogue::{Catalogue, View};
 use crate::entry::field::Field;
@@ -67,10 +68,6 @@ fn margin(text: &str) -> Result<Margin, String> {
     Margin::new(share).ok_or_else(|| format!("write {}", Margin::WHAT))
 }
 
-fn in_a_sentence(misread: &Misread) -> String {
-    format!("{misread}; {}", misread.help())
-}
-
 /// Prints what is asked of a pattern.
 pub fn need(named: Option<&Path>, asked: &Asked, today: Date) -> Result<Outcome, Failure> {
     let disk = studio::find(named)?;
@@ -127,7 +124,8 @@ pub fn need(named: Option<&Path>, asked: &Asked, today: Date) -> Result<Outcome,
     Ok(Outcome::Done)
 }
 
-fn find_pattern<'a>(catalogue: &'a Catalogue, written: &str) -> Result<(&'a Entry, &'a Pattern), Failure> {
+/// Returns a pattern by its key, or says which is meant.
+pub fn find_pattern<'a>(catalogue: &'a Catalogue, written: &str) -> Result<(&'a Entry, &'a Pattern), Failure> {
     let key = written.strip_prefix("pattern:").unwrap_or(written);
     let of = |key: Key| catalogue.entry(&Reference { kind: Kind::Pattern, key });
     let found = Key::new(key).and_then(of).and_then(|entry| Some((entry, entry.pattern()?)));

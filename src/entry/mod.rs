@@ -29,7 +29,7 @@ pub use gauge::Gauge;
 pub use kind::{Key, Kind, Reference, slug};
 pub use note::{Mentioned, Note, Video, WorkedOn};
 pub use origin::{At, Origin, Placing};
-pub use pattern::{After, Erratum, Pattern, Ruling, Sale, Sample, TestKnit, Tester, YarnUse};
+pub use pattern::{After, Erratum, Held, Pattern, Ruling, Sale, Sample, TestKnit, Tester, YarnUse};
 pub use person::{Page, Person, Technique};
 pub use project::{MadeFor, MadeFrom, OtherPattern, Project, Used};
 pub use prose::Prose;

@@ -1,9 +1,10 @@
 //! A design.
 
 use super::evidence::{Consumed, Piece, WeighedSwatch};
-use super::field::record;
+use super::field::{Field, record};
 use super::gauge::Gauge;
 use super::value::{Date, Map, Margin, Private, Ref, Stage, Verdict, Wearer, Web, Words, to};
+use super::yaml::{Node, Notes, Yaml};
 use crate::measure::{Amount, Count, FabricLength, Needle, Price, Run, SizeNames, YarnLength};
 use crate::standards::levels::Level;
 
@@ -82,8 +83,46 @@ record! {
         "stitches" => stitches: Option<Run<Count>>,
         /// How many strands of it are held together; one if it is not given. Needs are of all strands.
         "strands" => strands: Option<u32>,
+        /// Other yarns that are held together with it. Each takes as much length as one strand of it.
+        "held with" => held_with: Vec<Held>,
         /// The skeins that the printed pattern asks for, for each size.
         "skeins" => skeins: Option<Run<Count>>,
+    }
+}
+
+record! {
+    /// One yarn that is held together with another.
+    pub struct HeldYarn: "a yarn held with another" {
+        /// The yarn.
+        "yarn" => yarn: Ref<to::Yarn>,
+        /// Its shade.
+        "shade" => shade: Option<String>,
+        /// How many strands of it are held; one if it is not given.
+        "strands" => strands: Option<u32>,
+    }
+}
+
+impl YarnUse {
+    /// Returns whether more than one strand is held, of this yarn or of several.
+    pub fn has_several_strands(&self) -> bool {
+        self.strands.is_some_and(|strands| strands > 1) || !self.held_with.is_empty()
+    }
+}
+
+/// A yarn held together with another: its key, or its key and shade. It is a line of its own, without needs.
+#[derive(Clone, Debug)]
+pub struct Held(pub YarnUse);
+
+impl Field for Held {
+    const WHAT: &'static str = "a yarn's key, or `{ yarn: KEY, shade: NAME }`";
+
+    fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
+        let HeldYarn { yarn, shade, strands } = match node.value {
+            Yaml::Map(_) => HeldYarn::read(node, notes)?,
+            _ => HeldYarn { yarn: Ref::read(node, notes)?, shade: None, strands: None },
+        };
+        let (colour, needs, stitches, skeins) = (None, None, None, None);
+        Some(Self(YarnUse { colour, yarn: Some(yarn), shade, needs, stitches, strands, held_with: Vec::new(), skeins }))
     }
 }
 

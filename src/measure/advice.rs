@@ -1,5 +1,6 @@
 //! What to write instead, for every problem.
 
+use super::number::{self, Comma};
 use super::problem::Problem;
 
 impl Problem {
@@ -43,7 +44,12 @@ impl Problem {
                 let digits: Vec<&str> = written.split_whitespace().collect();
                 format!("write `{}` for two values or `{}` for one", digits.join(", "), digits.concat())
             }
-            Self::ARange { .. } => "write one number; a range cannot be worked with".to_owned(),
+            Self::ARange { written } => match middle_and_end(written) {
+                Some((middle, end)) => format!(
+                    "write one number, such as its middle, `{middle}`, or its larger end, `{end}`; a range cannot be worked with"
+                ),
+                None => "write one number; a range cannot be worked with".to_owned(),
+            },
             Self::Negative { written } => {
                 format!("write `{}`; this cannot be less than nothing", written.trim_start_matches(['-', '−', '–']))
             }
@@ -106,6 +112,19 @@ fn hundredfold(number: &str) -> String {
     let whole = whole.trim_start_matches('0');
     let whole = if whole.is_empty() { "0" } else { whole };
     if rest.is_empty() { whole.to_owned() } else { format!("{whole}.{rest}") }
+}
+
+/// The middle of a written range and its larger end as it is written; `None` where it does not rise.
+fn middle_and_end(written: &str) -> Option<(String, &str)> {
+    let first = number::scan(written, 0, Comma::Decimal).ok()??;
+    // What parts the two may be a dash, a word, or a unit and either.
+    let between = number::from(written, first.at.end);
+    let start = first.at.end + between.find(number::begins_number)?;
+    let second = number::scan(written, start, Comma::Decimal).ok()??;
+    let [low, high] = [first.number.times_near(1000)?, second.number.times_near(1000)?];
+    // Half of a sum of thousandths is five times that in ten-thousandths.
+    let middle = number::show_scaled((i128::from(low) + i128::from(high)) * 5, 4);
+    (low < high).then(|| (middle, number::slice(written, second.at)))
 }
 
 fn either(number: &str, units: &[&str]) -> String {

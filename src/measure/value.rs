@@ -140,6 +140,14 @@ pub(super) fn read_unit<T: Value>(
             Ok((Some(written), number::past_spaces(within, after)))
         }
         None => {
+            // `76 to 81` is a range in words.
+            if word.eq_ignore_ascii_case("to")
+                && let Ok(Some(other)) = number::scan(within, number::past_spaces(within, after), Comma::Decimal)
+            {
+                let whole = scanned.at.start..other.at.end;
+                let written = number::slice(text, whole.clone()).to_owned();
+                return Err(Misread::new(whole, Problem::ARange { written }));
+            }
             let number = number::slice(text, scanned.at.clone()).to_owned();
             Err(Misread::new(at, Problem::UnknownUnit { number, unit: word.to_owned(), units: T::UNITS }))
         }

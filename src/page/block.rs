@@ -18,6 +18,8 @@ pub struct BlockContext {
     pub pattern: Item<Link>,
     /// The measurements of its sizes; absent in a block of yarn.
     pub sizes: Option<SizeTable>,
+    /// Where names of fits and standard sizes come from; may be empty, as in a block of yarn.
+    pub credit: String,
     /// The yarns to buy; empty in a block of sizes.
     pub bands: Vec<Band>,
     /// Length, mass and skeins of each yarn for each size; empty in a block of sizes.
@@ -30,10 +32,13 @@ pub struct BlockContext {
 pub fn context(shown: &Shown<'_>, block: Block, entry: &Entry, of: &Pattern, number: usize) -> BlockContext {
     let purchases = buy::purchases(shown, of);
     let yarn = block == Block::Needs;
+    let sizes = (!yarn).then(|| pattern::size_table(shown, of));
+    let (sizes, credit) = sizes.map_or_else(|| (None, String::new()), |(sizes, credit)| (Some(sizes), credit));
     BlockContext {
         id: format!("leaflet-block-{number}"),
         pattern: shown.own_link(entry),
-        sizes: (!yarn).then(|| pattern::size_table(shown, of)),
+        sizes,
+        credit,
         bands: if yarn { buy::bands(shown, of, &purchases) } else { Vec::new() },
         yarn_tables: if yarn { buy::tables(shown, of, &purchases, &shown.needs(of)) } else { Vec::new() },
         margin: shown.margin(of).show(),

@@ -67,6 +67,7 @@ fn band(shown: &Shown<'_>, pattern: &Pattern, purchase: &Purchase<'_>) -> Band {
         (false, Some(_)) => "",
     };
     let mut roles: Vec<String> = purchase.uses.iter().map(|one| role(one)).filter(|role| !role.is_empty()).collect();
+    roles.extend(held_with(shown, purchase));
     let first = purchase.uses.first();
     let yarn = first.and_then(|one| shown.catalogue.public_yarn(&one.yarn.as_ref()?.reference()));
     if yarn.is_some_and(|yarn| yarn.discontinued == Some(true)) {
@@ -85,6 +86,17 @@ fn band(shown: &Shown<'_>, pattern: &Pattern, purchase: &Purchase<'_>) -> Band {
         unknown: unknown.to_owned(),
         ..shown.band(id.as_ref(), first.and_then(|one| one.shade.as_deref()))
     }
+}
+
+/// Returns what a yarn is held with, in words; nothing for one that is knitted by itself.
+fn held_with(shown: &Shown<'_>, purchase: &Purchase<'_>) -> Option<String> {
+    let name = |line: &&YarnUse| {
+        let link = line.yarn.as_ref().and_then(|yarn| shown.public_link(&yarn.reference()));
+        words::with_colour(link.map(|link| link.title.clone()), line.colour.as_deref())
+    };
+    let mut names: Vec<String> = purchase.held_with.iter().map(name).collect();
+    names.dedup();
+    (!names.is_empty()).then(|| format!("held with {}", words::list(&names)))
 }
 
 fn skeins_amount(count: i64) -> Amount {
@@ -119,7 +131,7 @@ pub fn tables(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>], 
         .map(|purchase| table(shown, &sizes, purchase, shown.margin(pattern)))
         .collect();
     if purchases.len() > 1 && purchases.iter().all(|purchase| purchase.is_known) {
-        let mut rows = vec![length_row(shown, reckon::total(needs, pattern.size_count()).into_iter())];
+        let mut rows = vec![length_row(shown, reckon::total_to_buy(pattern, needs).into_iter())];
         if purchases.iter().flat_map(|purchase| purchase.sizes.iter().flatten()).all(|one| one.mass.is_some()) {
             rows.push(mass_row(shown, (0..pattern.size_count()).map(|size| total_mass(purchases, size))));
             let total = |size: usize| {
@@ -145,6 +157,7 @@ fn table(shown: &Shown<'_>, sizes: &[String], purchase: &Purchase<'_>, margin: P
         shown.yarn_link(first.and_then(|one| one.yarn.as_ref()).map(|yarn| yarn.reference()).as_ref()).title.clone();
     let mut title: Vec<String> = purchase.uses.iter().filter_map(|one| one.colour.clone()).collect();
     title.push(name);
+    title.extend(held_with(shown, purchase));
     let of = &purchase.sizes;
     let mut rows = vec![length_row(shown, of.iter().map(|one| one.map(|one| one.length)))];
     if of.iter().flatten().all(|one| one.skeins.is_some()) {

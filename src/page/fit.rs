@@ -1,7 +1,7 @@
 //! How a pattern sits: ease for each size, its named fit, and the standard sizes it answers to.
 
 use super::view::{Both, SizeRow};
-use super::{Shown, words};
+use super::{Shown, body_parts, words};
 use crate::entry::Pattern;
 use crate::entry::value::Wearer;
 use crate::measure::{FabricLength, SizeRun, Value};
@@ -53,6 +53,7 @@ pub fn fit(shown: &Shown<'_>, pattern: &Pattern) -> FitView {
         let memory = if from_memory { ", in part from memory and to be checked" } else { "" };
         view.credit = format!("Names of fits and standard sizes: {}{memory}.", CREDIT.trim_start_matches("Source: "));
     }
+    body_parts::add(pattern, &mut view);
     view
 }
 

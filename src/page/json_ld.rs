@@ -3,7 +3,7 @@
 use super::pattern::{SaleView, sales};
 use super::{Shown, page_path};
 use crate::entry::{Entry, Note, Pattern};
-use crate::reckon::LineNeeds;
+use crate::reckon::{LineNeeds, held_needs};
 use serde::Serialize;
 
 /// What is said of a page, in the order it is written.
@@ -88,7 +88,9 @@ pub fn pattern(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern, needs: &[Lin
 }
 
 fn supplies(shown: &Shown<'_>, pattern: &Pattern, needs: &[LineNeeds]) -> Vec<Named<String>> {
-    let yarns = pattern.yarn.iter().zip(needs).filter_map(|(use_of, needs)| {
+    let held = pattern.yarn.iter().flat_map(|line| line.held_with.iter().map(|held| &held.0));
+    let of_held = held_needs(pattern, needs);
+    let yarns = pattern.yarn.iter().zip(needs).chain(held.zip(&of_held)).filter_map(|(use_of, needs)| {
         let mut name = shown.public_link(&use_of.yarn.as_ref()?.reference())?.title.clone();
         let lengths: Vec<_> = needs.iter().filter_map(|told| Some(told.need()?.length)).collect();
         if let Some(range) = shown.length_range(&lengths) {

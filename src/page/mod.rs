@@ -6,10 +6,12 @@
 
 mod address;
 mod block;
+mod body_parts;
 mod build;
 mod buy;
 mod cautions;
 mod fit;
+mod held;
 mod home;
 mod item;
 mod json_ld;
@@ -41,5 +43,5 @@ pub use plain::{MissingContext, PlainContext};
 pub use project::ProjectContext;
 pub use shown::{PictureSizes, Shown};
 pub use view::*;
-pub use words::{length_apart, list as list_in_words};
+pub use words::{length_apart, list as list_in_words, with_colour};
 pub use yarn::YarnContext;

@@ -59,7 +59,9 @@ pub fn other_yarns(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'
 /// Returns the yarn of a pattern that is made in one yarn throughout.
 fn only_yarn<'a>(shown: &Shown<'a>, pattern: &Pattern) -> Option<(Reference, &'a Yarn)> {
     let id = pattern.yarn.first()?.yarn.as_ref()?.reference();
-    let same = |line: &crate::entry::YarnUse| line.yarn.as_ref().is_some_and(|yarn| yarn.reference() == id);
+    let same = |line: &crate::entry::YarnUse| {
+        line.held_with.is_empty() && line.yarn.as_ref().is_some_and(|yarn| yarn.reference() == id)
+    };
     if !pattern.yarn.iter().all(same) {
         return None;
     }

@@ -4,7 +4,7 @@ use super::buy::{self, YarnTable};
 use super::cautions::{self, CautionView};
 use super::other_yarns::{self, OtherYarn};
 use super::view::{Band, Both, Head, Line, Link, Picture, ProjectItem, SizeRow, SizeTable};
-use super::{Item, Shown, fit, lists, page_path, project, words};
+use super::{Item, Shown, fit, held, lists, page_path, project, words};
 use crate::entry::value::{Map, Stage, Wearer, Words};
 use crate::entry::{Consumed, Entry, Key, Kind, Pattern, Reference, Sale};
 use crate::measure::{FabricLength, Needle, NeedleSize, Run, System, Value, YarnLength};
@@ -228,6 +228,7 @@ fn facts(shown: &Shown<'_>, pattern: &Pattern, needs: &[LineNeeds], fit: Option<
     }
     add("Fit".to_owned(), fit.into_iter().collect());
     add("Yarn".to_owned(), yarn_in_words(shown, pattern, needs).into_iter().collect());
+    add("Held together".to_owned(), held::together(shown, pattern));
     for gauge in &pattern.gauge {
         let over = gauge.stretch();
         let rows = gauge.rows.map(|rows| format!(" and {} rows", rows.show())).unwrap_or_default();
@@ -271,7 +272,9 @@ fn fabric_range(shown: &Shown<'_>, run: &Run<FabricLength>) -> Vec<Both> {
 /// Returns a pattern's yarn in words: the weights, then the total length over all sizes, of what each line `needs`.
 pub fn yarn_in_words(shown: &Shown<'_>, pattern: &Pattern, needs: &[LineNeeds]) -> Option<Both> {
     let mut weights: Vec<String> = Vec::new();
-    for use_of in &pattern.yarn {
+    let all =
+        pattern.yarn.iter().flat_map(|line| std::iter::once(line).chain(line.held_with.iter().map(|held| &held.0)));
+    for use_of in all {
         let yarn = use_of.yarn.as_ref().and_then(|yarn| shown.catalogue.public_yarn(&yarn.reference()));
         if let Some(weight) =
             yarn.and_then(|yarn| yarn.weight.as_ref()).filter(|weight| !weights.contains(&weight.words))
@@ -279,7 +282,7 @@ pub fn yarn_in_words(shown: &Shown<'_>, pattern: &Pattern, needs: &[LineNeeds]) 
             weights.push(weight.words.clone());
         }
     }
-    let lengths: Vec<YarnLength> = reckon::total(needs, pattern.size_count()).into_iter().flatten().collect();
+    let lengths: Vec<YarnLength> = reckon::total_to_buy(pattern, needs).into_iter().flatten().collect();
     let weights = words::list(&weights);
     match (weights.is_empty(), shown.length_range(&lengths)) {
         (true, range) => range,
@@ -320,9 +323,10 @@ fn needle_words(shown: &Shown<'_>, needle: &Needle) -> Both {
     Both { first, second }
 }
 
-/// Returns the table of a pattern's sizes: to fit, finished, and how that sits.
-pub fn size_table(shown: &Shown<'_>, pattern: &Pattern) -> SizeTable {
-    sizes_with(shown, pattern, fit::fit(shown, pattern).rows)
+/// Returns the table of a pattern's sizes: to fit, finished, and how that sits; and where its standard sizes come from.
+pub fn size_table(shown: &Shown<'_>, pattern: &Pattern) -> (SizeTable, String) {
+    let fit = fit::fit(shown, pattern);
+    (sizes_with(shown, pattern, fit.rows), fit.credit)
 }
 
 fn sizes_with(shown: &Shown<'_>, pattern: &Pattern, fit: Vec<SizeRow>) -> SizeTable {

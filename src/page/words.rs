@@ -37,6 +37,12 @@ pub fn list(words: &[String]) -> String {
     }
 }
 
+/// Returns the name of a yarn in a sentence, with the label of its colour: `Heron DK (CC)`.
+pub fn with_colour(yarn: Option<String>, colour: Option<&str>) -> String {
+    let yarn = yarn.unwrap_or_else(|| "a yarn not named".to_owned());
+    colour.map_or_else(|| yarn.clone(), |colour| format!("{yarn} ({colour})"))
+}
+
 /// Returns how far a yarn's length per weight is from another's, to the whole percent: `14% less length in the same weight`.
 pub fn length_apart(apart: Percent) -> String {
     let percent = (apart.hundredths().unsigned_abs() + 50) / 100;

@@ -1,7 +1,7 @@
 //! Yarn to buy: whole skeins from needs and put-up.
 
 use super::needs::{Basis, LineNeeds, Need, Told, needs};
-use crate::entry::{Pattern, Yarn, YarnUse};
+use crate::entry::{Held, Pattern, Yarn, YarnUse};
 use crate::measure::rounding::divide_up;
 use crate::measure::{Count, Mass, Percent, PutUp, YarnLength};
 
@@ -56,8 +56,10 @@ pub struct Requirement {
 /// What is bought as one: a yarn of a pattern in one shade, whatever it is used for.
 #[derive(Clone, Debug)]
 pub struct Purchase<'a> {
-    /// The lines of the pattern that take it.
+    /// The lines of the pattern that take it, those of yarns held with another included.
     pub uses: Vec<&'a YarnUse>,
+    /// The lines that it is held with; none where it is knitted by itself.
+    pub held_with: Vec<&'a YarnUse>,
     /// What it takes for each size; nothing for a size that does not use it, or where any of it is not known.
     pub sizes: Vec<Option<Requirement>>,
     /// The sizes, counted from 0, of which it cannot be told whether and how much they take.
@@ -73,7 +75,7 @@ pub struct Purchase<'a> {
 pub struct Terms {
     /// What is added to needs.
     pub margin: Percent,
-    /// Another yarn instead of the pattern's, as it is sold.
+    /// Another yarn instead of the pattern's, as it is sold. What is held with the pattern's stays as it is.
     pub with: Option<PutUp>,
     /// How many strands of it are held, where not as many as the pattern says. Each strand is as long as one of the pattern's.
     pub strands: Option<u32>,
@@ -87,30 +89,39 @@ impl Terms {
 }
 
 /// Returns what a pattern has one buy, in the order of its lines. Lines of the same yarn and shade are one purchase: their
-/// lengths are added before whole skeins are counted. A yarn that `yarn` does not give has no put-up.
+/// lengths are added before whole skeins are counted. A yarn held with another is a purchase too. A yarn that `yarn` does not give has no put-up.
 pub fn purchases<'a, 'y>(
     pattern: &'a Pattern,
     terms: Terms,
     yarn: impl Fn(&'a YarnUse) -> Option<&'y Yarn>,
 ) -> Vec<Purchase<'a>> {
     let mut joined: Vec<(Purchase<'a>, Vec<LineNeeds>)> = Vec::new();
-    for (one, need) in pattern.yarn.iter().zip(needs(pattern, &yarn)) {
-        let need = need.into_iter().map(|told| told.in_strands(one.strands, terms.strands)).collect();
-        match joined.iter_mut().find(|(purchase, _)| purchase.uses.first().is_some_and(|first| same_skeins(first, one)))
-        {
+    let mut add = |one: &'a YarnUse, with: Option<&'a YarnUse>, need: LineNeeds| {
+        // Where another yarn is taken instead, what is held with it is not that one.
+        let alike = |purchase: &Purchase<'a>| terms.with.is_none() || purchase.held_with.is_empty() == with.is_none();
+        let same = |purchase: &Purchase<'a>| purchase.uses.first().is_some_and(|first| same_skeins(first, one));
+        match joined.iter_mut().find(|(purchase, _)| same(purchase) && alike(purchase)) {
             Some((purchase, needs)) => {
                 purchase.uses.push(one);
+                purchase.held_with.extend(with);
                 needs.push(need);
             }
-            None => joined.push((
-                Purchase { uses: vec![one], sizes: Vec::new(), unknown: Vec::new(), put_up: None, is_known: false },
-                vec![need],
-            )),
+            None => {
+                let (uses, held_with) = (vec![one], with.into_iter().collect());
+                let (sizes, unknown) = (Vec::new(), Vec::new());
+                joined.push((Purchase { uses, held_with, sizes, unknown, put_up: None, is_known: false }, vec![need]));
+            }
+        }
+    };
+    for (one, need) in pattern.yarn.iter().zip(needs(pattern, &yarn)) {
+        add(one, None, need.iter().map(|told| told.in_strands(one.strands, terms.strands)).collect());
+        for Held(held) in &one.held_with {
+            add(held, Some(one), need.iter().map(|told| told.held(one, held, terms.strands)).collect());
         }
     }
     let finish = |(purchase, needs): (Purchase<'a>, Vec<LineNeeds>)| {
         let own = || purchase.uses.first().and_then(|first| yarn(first)).and_then(|yarn| yarn.put_up);
-        let put_up = terms.with.or_else(own);
+        let put_up = terms.with.filter(|_| purchase.held_with.is_empty()).or_else(own);
         let needed = (0..pattern.size_count()).map(|size| sum(&needs, size));
         let sizes = needed.map(|need| Some(requirement(need?, put_up, terms.margin))).collect();
         let unknown = (0..pattern.size_count())
@@ -157,6 +168,25 @@ fn requirement(Need { length, basis }: Need, put_up: Option<PutUp>, margin: Perc
         mass: put_up.and_then(|put_up| put_up.mass_of(length)),
         skeins: put_up.and_then(|put_up| skeins(length, margin, put_up)),
     }
+}
+
+/// Returns what each yarn takes that is held with a line, in the order of the lines; `needs` are those of the lines.
+pub fn held_needs(pattern: &Pattern, needs: &[LineNeeds]) -> Vec<LineNeeds> {
+    let of_line = |(line, told): (&YarnUse, &LineNeeds)| -> Vec<LineNeeds> {
+        let of_one = |Held(held): &Held| told.iter().map(|told| told.held(line, held, None)).collect();
+        line.held_with.iter().map(of_one).collect()
+    };
+    pattern.yarn.iter().zip(needs).flat_map(of_line).collect()
+}
+
+/// Returns the length of all yarns to buy for each size of a pattern, those held with a line included; `needs` are those of the
+/// lines. Nothing where any part of it is not known.
+pub fn total_to_buy(pattern: &Pattern, needs: &[LineNeeds]) -> Vec<Option<YarnLength>> {
+    let held = held_needs(pattern, needs);
+    if held.is_empty() {
+        return total(needs, pattern.size_count());
+    }
+    total(&[needs, &held].concat(), pattern.size_count())
 }
 
 /// Returns the length of all yarns together for each size of a pattern; nothing where any part of it is not known.

@@ -39,7 +39,23 @@ pub struct Fitted {
     pub best: usize,
     /// The ease of that size on this body; below nothing where it is to stretch.
     pub ease: FabricLength,
+    /// The ease that was aimed at: hers, or the pattern's.
+    pub wanted: FabricLength,
+    /// The sizes on either side, where no size comes out as it was aimed at.
+    pub between: Option<Between>,
 }
+
+/// Two sizes with what is wanted between them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Between {
+    /// The larger of those that come out smaller, counted from 0, and by how much.
+    pub smaller: (usize, FabricLength),
+    /// The smaller of those that come out larger, counted from 0, and by how much.
+    pub larger: (usize, FabricLength),
+}
+
+/// How near a size is as good as wanted: half a centimetre, as measurements are shown.
+const AS_WANTED: i64 = 5_000_000;
 
 /// How far a body may be from the outermost sizes and still be theirs: half a step between sizes, 5 cm (common practice
 /// is 10 cm between chests).
@@ -105,7 +121,26 @@ pub fn fit(pattern: &Pattern, wanted: Wanted<'_>) -> Result<Fitted, NoFit> {
     let all = SizeRun::from_values(outcomes.iter().map(|one| one.made).collect());
     let best = which_size(wanted.body, room, &all).ok_or(NoFit::Beyond)?;
     let finished = outcomes.get(best).and_then(|one| one.made).ok_or(NoFit::Beyond)?;
-    Ok(Fitted { sizes: outcomes, best, ease: ease(wanted.body, finished).ok_or(NoFit::Beyond)? })
+    let between = wanted.body.checked_add(room).and_then(|aim| between(&outcomes, aim));
+    let ease = ease(wanted.body, finished).ok_or(NoFit::Beyond)?;
+    Ok(Fitted { sizes: outcomes, best, ease, wanted: room, between })
+}
+
+/// Returns the sizes on either side of a finished measurement; nothing where one is as good as that, or there is none on one
+/// side.
+fn between(sizes: &[Outcome], aim: FabricLength) -> Option<Between> {
+    // How much larger than the aim each size comes out.
+    let off = |(size, one): (usize, &Outcome)| Some((size, one.made?.checked_sub(aim)?.nanometres()));
+    let all = || sizes.iter().enumerate().filter_map(off);
+    if all().any(|(_, off)| off.abs() < AS_WANTED) {
+        return None;
+    }
+    // Of equal ones the first.
+    let (smaller, less) =
+        all().filter(|(_, off)| *off < 0).max_by_key(|(size, off)| (*off, std::cmp::Reverse(*size)))?;
+    let (larger, more) = all().filter(|(_, off)| *off > 0).min_by_key(|(_, off)| *off)?;
+    let length = FabricLength::from_nanometres;
+    Some(Between { smaller: (smaller, length(-less)), larger: (larger, length(more)) })
 }
 
 /// Returns the ease that a pattern gives to the size whose body is nearest.

@@ -16,12 +16,15 @@ mod progress;
 pub mod shape;
 pub mod shaping;
 pub mod spread;
+mod strands;
 mod totals;
 mod used;
 
 pub use buy::{Purchase, Requirement, Skeins, Terms, purchases, skeins, skeins_beside, total};
+pub use buy::{held_needs, total_to_buy};
 pub use check::{check, check_one, check_studio};
 pub use needs::{Basis, LineNeeds, Need, Told, area, needs, sample_size};
 pub use progress::progress;
+pub use strands::Strands;
 pub use totals::{Year, by_year};
 pub use used::{Usage, used};

@@ -2,9 +2,10 @@
 
 use super::evidence::{LONG_TAIL_CAST_ON, SwatchStitches, by_stitches, scaled, split};
 use super::shape::Shape;
+use super::strands::Strands;
 use crate::entry::value::PieceShape;
 use crate::entry::{Consumed, Dimension, Pattern, Piece, WeighedSwatch, Yarn, YarnUse};
-use crate::measure::{Area, Count, FabricLength, Mass, PutUp, YarnLength};
+use crate::measure::{Area, Count, FabricLength, Mass, YarnLength};
 
 /// What a length of yarn rests on, the surest first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -59,6 +60,12 @@ impl Told {
             None => Self::Unknown,
         }
     }
+
+    /// Returns what a yarn takes that is held with a line's own: as long as one strand of that, times its own strands, or
+    /// times hers. Rounded up; unknown where the length does not fit.
+    pub fn held(self, line: &YarnUse, held: &YarnUse, hers: Option<u32>) -> Self {
+        self.in_strands(line.strands, Some(hers.or(held.strands).unwrap_or(1)))
+    }
 }
 
 /// What one line of a pattern takes in each size.
@@ -70,12 +77,11 @@ pub type LineNeeds = Vec<Told>;
 /// sizes are that × stitches ÷ the sample's stitches where the line counts its stitches, or × area ÷ the sample's area
 /// where the pattern lists its pieces. Without a sample, from a weighed swatch, by stitches or by area alike. Where only
 /// the mass of all colours together is known, each has its part by its stitches. A mass becomes a length through the
-/// put-up that `yarn` gives. What is worked out is rounded up to a whole metre, as patterns print it.
+/// put-up that `yarn` gives, or through those of all yarns held together. What is worked out is rounded up to a whole metre, as patterns print it.
 ///
 /// Practice: Get Knitting and Knit n More for stitches, Colourful Designs and Kephren Knitting Studio for area, Tossing
 /// the Stash for the edges of a swatch. Area is right only for colours that keep their share from size to size.
 pub fn needs<'a, 'y>(pattern: &'a Pattern, yarn: impl Fn(&'a YarnUse) -> Option<&'y Yarn>) -> Vec<LineNeeds> {
-    let put_up = |line: &'a YarnUse| yarn(line).and_then(|yarn| yarn.put_up);
     let size_count = pattern.size_count();
     let one = |(at, line): (usize, &'a YarnUse)| {
         if let Some(stated) = &line.needs {
@@ -85,22 +91,23 @@ pub fn needs<'a, 'y>(pattern: &'a Pattern, yarn: impl Fn(&'a YarnUse) -> Option<
             };
             return (0..size_count).map(stated).collect();
         }
-        let out = |size| worked_out(pattern, at, size, put_up(line)).map_or(Told::Unknown, Told::Takes);
+        let strands = Strands::of(line, &yarn);
+        let out = |size| worked_out(pattern, at, size, &strands).map_or(Told::Unknown, Told::Takes);
         (0..size_count).map(out).collect()
     };
     pattern.yarn.iter().enumerate().map(one).collect()
 }
 
 /// Returns what a line takes in a size from a sample, or else from a swatch.
-fn worked_out(pattern: &Pattern, line: usize, size: usize, put_up: Option<PutUp>) -> Option<Need> {
-    let (length, basis) = from_sample(pattern, line, size, put_up)
-        .or_else(|| Some((from_swatch(pattern, line, size, put_up)?, Basis::Swatch)))?;
+fn worked_out(pattern: &Pattern, line: usize, size: usize, strands: &Strands) -> Option<Need> {
+    let (length, basis) = from_sample(pattern, line, size, strands)
+        .or_else(|| Some((from_swatch(pattern, line, size, strands)?, Basis::Swatch)))?;
     Some(Need { length: whole_metres_up(length)?, basis })
 }
 
-fn from_sample(pattern: &Pattern, line: usize, size: usize, put_up: Option<PutUp>) -> Option<(YarnLength, Basis)> {
+fn from_sample(pattern: &Pattern, line: usize, size: usize, strands: &Strands) -> Option<(YarnLength, Basis)> {
     let made = sample_size(pattern)?;
-    let (used, basis) = sample_length(pattern, line, made, put_up)?;
+    let (used, basis) = sample_length(pattern, line, made, strands)?;
     if made == size {
         return Some((used, basis));
     }
@@ -120,20 +127,20 @@ pub fn sample_size(pattern: &Pattern) -> Option<usize> {
 }
 
 /// Returns the length of a line's yarn in the sample: weighed, or its part of what was, by its stitches.
-fn sample_length(pattern: &Pattern, line: usize, made: usize, put_up: Option<PutUp>) -> Option<(YarnLength, Basis)> {
+fn sample_length(pattern: &Pattern, line: usize, made: usize, strands: &Strands) -> Option<(YarnLength, Basis)> {
     let all = match pattern.sample.as_ref()?.used.as_ref()? {
         Consumed::ByColour(colours) => {
             let colour = pattern.yarn.get(line)?.colour.as_deref()?;
-            return Some((colours.get(colour)?.length(put_up)?, Basis::Weighed));
+            return Some((strands.length(*colours.get(colour)?)?, Basis::Weighed));
         }
         Consumed::All(all) => *all,
     };
     if pattern.yarn.len() == 1 {
-        return Some((all.length(put_up)?, Basis::Weighed));
+        return Some((strands.length(all)?, Basis::Weighed));
     }
     // A mass can be shared out among colours of any yarns; skeins and lengths are of one yarn.
     let mass = part_of(all.mass(None)?, pattern, line, made)?;
-    Some((put_up?.length_of(mass)?, Basis::Stitches))
+    Some((strands.length_of(mass)?, Basis::Stitches))
 }
 
 /// Returns a line's part of the mass of all colours, by the stitches of each.
@@ -147,7 +154,7 @@ fn stitches(pattern: &Pattern, line: usize, size: usize) -> Option<Count> {
     pattern.yarn.get(line)?.stitches.as_ref()?.values.get(size).copied()
 }
 
-fn from_swatch(pattern: &Pattern, line: usize, size: usize, put_up: Option<PutUp>) -> Option<YarnLength> {
+fn from_swatch(pattern: &Pattern, line: usize, size: usize, strands: &Strands) -> Option<YarnLength> {
     let swatch = pattern.swatch.as_ref()?;
     let mass = match (swatch_stitches(swatch), stitches(pattern, line, size)) {
         (Some(from), Some(to)) => by_stitches(swatch.weight, from, to)?,
@@ -157,7 +164,7 @@ fn from_swatch(pattern: &Pattern, line: usize, size: usize, put_up: Option<PutUp
             if pattern.yarn.len() == 1 { all } else { part_of(all, pattern, line, size)? }
         }
     };
-    put_up?.length_of(mass)
+    strands.length_of(mass)
 }
 
 /// Returns the stitches of a swatch, its edges counted in.

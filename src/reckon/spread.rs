@@ -43,22 +43,14 @@ pub struct Gap {
 /// Nothing where there is no change or fewer plain stitches than it takes: an increase needs a stitch in each gap, with
 /// half gaps at both edges too; decreases may follow each other with a gap of nothing.
 pub fn spread(stitches: i64, changes: i64, change: Change, edges: Edges) -> Option<Vec<Gap>> {
-    if changes < 1 {
+    if stitches < fewest(changes, change, edges)? {
         return None;
     }
-    let gaps = match edges {
-        Edges::Round | Edges::Halves => changes,
-        Edges::Wholes => changes.checked_add(1)?,
+    let gaps = gaps(changes, edges)?;
+    let plain = match change {
+        Change::Increase => stitches,
+        Change::Decrease => stitches.checked_sub(changes.checked_mul(2)?)?,
     };
-    let (plain, fewest) = match change {
-        // The gap that is halved is one of the smaller, so it has two stitches where every gap has.
-        Change::Increase if edges == Edges::Halves => (stitches, gaps.checked_mul(2)?),
-        Change::Increase => (stitches, gaps),
-        Change::Decrease => (stitches.checked_sub(changes.checked_mul(2)?)?, 0),
-    };
-    if plain < fewest {
-        return None;
-    }
     let (small, larger) = (plain / gaps, plain % gaps);
     // The remainder is less than the number of gaps, so the last one is always a smaller one.
     let mut all = Vec::new();
@@ -75,6 +67,28 @@ pub fn spread(stitches: i64, changes: i64, change: Change, edges: Edges) -> Opti
         }
     }
     Some(all)
+}
+
+/// Returns the fewest stitches that so many changes can be spread over; nothing where there is no change, or the number
+/// does not fit.
+pub fn fewest(changes: i64, change: Change, edges: Edges) -> Option<i64> {
+    if changes < 1 {
+        return None;
+    }
+    match change {
+        // The gap that is halved is one of the smaller, so it has two stitches where every gap has.
+        Change::Increase if edges == Edges::Halves => changes.checked_mul(2),
+        Change::Increase => gaps(changes, edges),
+        Change::Decrease => changes.checked_mul(2),
+    }
+}
+
+/// Returns the number of gaps, two halves counted as one.
+fn gaps(changes: i64, edges: Edges) -> Option<i64> {
+    match edges {
+        Edges::Round | Edges::Halves => Some(changes),
+        Edges::Wholes => changes.checked_add(1),
+    }
 }
 
 /// Adds gaps at the end, to the last ones if they are of the same size.

@@ -2,10 +2,10 @@
 
 use super::decimal::Decimal;
 use crate::entry::value::Map as Named;
-use crate::entry::{Entry, Pattern};
+use crate::entry::{Entry, Pattern, YarnUse};
 use crate::measure::{FabricLength, Run};
 use crate::page::{Shown, page_path};
-use crate::reckon::Told;
+use crate::reckon::{Told, held_needs};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -44,6 +44,9 @@ struct OneYarn<'a> {
     colour: Option<&'a str>,
     yarn: Option<&'a str>,
     shade: Option<&'a str>,
+    /// The yarn it is held together with; left out where there is none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    held_with: Option<&'a str>,
     metres: Option<Vec<Option<Decimal>>>,
 }
 
@@ -58,14 +61,23 @@ pub fn catalogue(shown: &Shown<'_>) -> Vec<u8> {
 }
 
 fn one<'a>(shown: &Shown<'a>, entry: &'a Entry, pattern: &'a Pattern) -> OnePattern<'a> {
-    let yarns = pattern.yarn.iter().zip(shown.needs(pattern)).map(|(use_of, needs)| {
-        let yarn = use_of.yarn.as_ref().and_then(|yarn| shown.catalogue.public_entry(&yarn.reference()));
+    let title = |line: &YarnUse| {
+        let yarn = line.yarn.as_ref().and_then(|yarn| shown.catalogue.public_entry(&yarn.reference()));
+        yarn.map(|yarn| yarn.common.title.as_str())
+    };
+    let held = pattern.yarn.iter().flat_map(|line| line.held_with.iter().map(move |held| (&held.0, Some(line))));
+    let all = pattern.yarn.iter().map(|line| (line, None)).chain(held);
+    let needs = shown.needs(pattern);
+    let of_held = held_needs(pattern, &needs);
+    let yarns = all.zip(needs.iter().chain(&of_held)).map(|((use_of, held_with), needs)| {
+        let yarn = title(use_of);
         let metres = |told: &Told| told.need().map(|need| Decimal::of(need.length.micrometres(), 1_000_000));
         let metres = needs.iter().any(|told| *told != Told::Unknown).then(|| needs.iter().map(metres).collect());
         OneYarn {
             colour: use_of.colour.as_deref(),
-            yarn: yarn.map(|yarn| yarn.common.title.as_str()),
+            yarn,
             shade: use_of.shade.as_deref().filter(|_| use_of.yarn.is_none() || yarn.is_some()),
+            held_with: held_with.and_then(title),
             metres,
         }
     });

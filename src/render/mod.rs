@@ -2,6 +2,7 @@
 //!
 //! Everything here is pure, bytes from values; nothing is written and no clock is asked.
 
+pub mod count;
 mod data;
 mod decimal;
 mod feeds;
@@ -11,6 +12,7 @@ pub mod photos;
 pub mod picture;
 pub mod reference;
 mod sitemap;
+mod table;
 pub mod theme;
 
 pub use theme::Theme;

@@ -57,6 +57,27 @@ impl<T: Copy + Ord> Band<T> {
     }
 }
 
+/// The row whose band holds a length, or else the nearest one; of equally near ones the first, and the smaller sizes
+/// stand first.
+///
+/// `None` for a length that is shorter or longer than any band by more than `slack`.
+pub(super) fn nearest<'a, R>(
+    rows: impl Iterator<Item = (&'a R, Band<FabricLength>)>,
+    length: FabricLength,
+    slack: FabricLength,
+) -> Option<&'a R> {
+    let mut whole: Option<Band<FabricLength>> = None;
+    let outside = |band: Band<FabricLength>| {
+        let below = i128::from(band.min.nanometres()) - i128::from(length.nanometres());
+        let above = i128::from(length.nanometres()) - i128::from(band.max.nanometres());
+        below.max(above).max(0)
+    };
+    let near = rows
+        .inspect(|(_, band)| whole = Some(whole.map_or(*band, |whole| whole.with(*band))))
+        .min_by_key(|(_, band)| outside(*band))?;
+    (outside(whole?) <= i128::from(slack.nanometres())).then_some(near.0)
+}
+
 /// The value of a cell; `None` where it is empty.
 pub(super) fn one<T>(row: Row<'_>, column: &str, cell: Cell<T>) -> Result<Option<T>, BadTable> {
     match row.get(column)? {

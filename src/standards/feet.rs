@@ -4,7 +4,7 @@
 
 use std::sync::LazyLock;
 
-use super::band::{Band, centimetres, number};
+use super::band::{self, Band, centimetres, number};
 use super::provenance::Provenance;
 use super::table::{BadTable, Row, Table, each_once};
 use crate::measure::{Count, FabricLength};
@@ -63,6 +63,33 @@ pub fn schemes() -> Vec<&'static str> {
 /// The rows of a scheme; none for a scheme that is not in the table.
 pub fn of(scheme: &str) -> impl Iterator<Item = &'static FootRow> {
     all().iter().filter(move |row| row.scheme == scheme)
+}
+
+/// The scheme that shoe sizes are told by: the only one with all sizes.
+pub const BODY: &str = "CYC sock sizing";
+
+/// How far a foot may be from the outermost sizes and still be theirs: half a step, since the scheme has one figure a size
+/// and steps of an inch (our rule).
+const BEYOND: FabricLength = FabricLength::from_nanometres(12_500_000);
+
+/// What is measured on a foot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Foot {
+    /// Round it.
+    Girth,
+    /// From heel to toe.
+    Length,
+}
+
+/// The row of [`BODY`] that a foot of a group is nearest to; `None` for one that is smaller or larger than any.
+#[must_use]
+pub fn nearest(group: &str, what: Foot, foot: FabricLength) -> Option<&'static FootRow> {
+    let band = |row: &FootRow| match what {
+        Foot::Girth => row.girth.map(|girth| girth.metric),
+        Foot::Length => row.foot_length.map(|length| length.metric),
+    };
+    let rows = of(BODY).filter(|row| row.group == group).filter_map(|row| Some((row, band(row)?)));
+    band::nearest(rows, foot, BEYOND)
 }
 
 /// Reads the table.

@@ -7,6 +7,7 @@ use std::sync::LazyLock;
 
 use super::provenance::Provenance;
 use super::table::{BadTable, Row, Table};
+use super::yarn_weights::{self, YarnWeight};
 use crate::measure::{Mass, YarnLength};
 
 /// The embedded table.
@@ -49,6 +50,16 @@ pub fn widest(category: u8) -> (Option<YarnLength>, Option<YarnLength>) {
     let open = rows().any(|row| row.max.is_none());
     let max = if open { None } else { rows().filter_map(|row| row.max).max() };
     (min, max)
+}
+
+/// The categories that a length in 100 g may be of, by the widest bands: often several, since bands overlap.
+#[must_use]
+pub fn weights(length: YarnLength) -> Vec<&'static YarnWeight> {
+    let holds = |weight: &&YarnWeight| match widest(weight.number) {
+        (None, None) => false,
+        (min, max) => min.is_none_or(|min| min <= length) && max.is_none_or(|max| length <= max),
+    };
+    yarn_weights::all().iter().filter(holds).collect()
 }
 
 /// Reads the table.

@@ -5,7 +5,7 @@
 
 use std::sync::LazyLock;
 
-use super::band::{Band, centimetres, number};
+use super::band::{self, Band, centimetres, number};
 use super::provenance::Provenance;
 use super::table::{BadTable, Row, Table, each_once};
 use crate::measure::{Count, FabricLength};
@@ -53,6 +53,16 @@ pub fn schemes() -> Vec<&'static str> {
 /// The rows of a scheme, the smallest size first; none for a scheme that is not in the table.
 pub fn of(scheme: &str) -> impl Iterator<Item = &'static HandRow> {
     all().iter().filter(move |row| row.scheme == scheme)
+}
+
+/// The scheme that sizes of hands are told by: it measures the hand and not a mitten, and leaves no gap from the smallest
+/// to the largest.
+pub const BODY: &str = "maker who follows CYC: hand, no thumb";
+
+/// The row of [`BODY`] whose girth a hand is nearest to; `None` for one that is smaller or larger than any.
+#[must_use]
+pub fn nearest(hand: FabricLength) -> Option<&'static HandRow> {
+    band::nearest(of(BODY).filter_map(|row| Some((row, row.metric?))), hand, FabricLength::ZERO)
 }
 
 /// Reads the table.

@@ -1,5 +1,8 @@
 //! Whole commands, run as a person would.
 
+mod count;
+mod quick;
+
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
@@ -265,6 +268,23 @@ fn need_tells_the_size_for_a_body_and_a_gauge() {
 }
 
 #[test]
+fn need_says_when_a_body_is_between_two_sizes() {
+    // 104 + 8 cm, as L has on 107: M is 104 and L 115.
+    let between = need(&["saltmarsh-yoke", "--chest", "104cm"]);
+    let told = "With 8 cm (3¼ in) of ease that is between two sizes: M comes out 8 cm (3¼ in) smaller, L 3 cm (1¼ in) larger.\n";
+    assert!(between.contains(told), "{between}");
+    assert!(!need(&["saltmarsh-yoke", "--chest", "107cm"]).contains("between two sizes"));
+    // A size that comes out within half a centimetre is as good as wanted; beyond the ends there is nothing between.
+    assert!(!need(&["saltmarsh-yoke", "--chest", "106.6cm"]).contains("between two sizes"));
+    assert!(!need(&["saltmarsh-yoke", "--chest", "300cm"]).contains("between two sizes"));
+    // With an ease of her own it is that which counts: 104 + 11 cm are L itself.
+    assert!(!need(&["saltmarsh-yoke", "--chest", "104cm", "--ease", "11cm"]).contains("between two sizes"));
+    let hat = need(&["lantern-hat", "--body", "head=54cm"]);
+    assert!(hat.starts_with("For a head of 54 cm (21½ in): size Adult"), "{hat}");
+    assert!(hat.contains("Child comes out 2 cm (¾ in) smaller, Adult 2 cm (¾ in) larger."), "{hat}");
+}
+
+#[test]
 fn need_is_json_with_the_agreed_keys() {
     let json: serde_json::Value = serde_json::from_str(&need(&["saltmarsh-yoke", "--format", "json"])).unwrap();
     assert_eq!(json["pattern"], "saltmarsh-yoke");
@@ -276,6 +296,22 @@ fn need_is_json_with_the_agreed_keys() {
         "skeins": 5, "basis": "stated"
     });
     assert_eq!(*yarn, expected);
+}
+
+#[test]
+fn need_lists_a_yarn_that_is_held_with_another() {
+    let text = need(&["driftwood-cowl", "--size", "Short"]);
+    assert!(text.contains("Egret Lace, foam (400 m / 50 g), held with Cormorant Bulky (CC)\n"), "{text}");
+    let json: serde_json::Value =
+        serde_json::from_str(&need(&["driftwood-cowl", "--size", "Short", "--format", "json"])).unwrap();
+    let yarns = &json["sizes"][0]["yarns"];
+    // 81 g of 110 m to 100 g and 800 m to 100 g together are 78.3 m of each.
+    let of = |at: usize| (&yarns[at]["yarn"], &yarns[at]["metres"], &yarns[at]["skeins"]);
+    assert_eq!(of(1), (&"Cormorant Bulky".into(), &79.into(), &1.into()));
+    assert_eq!(of(2), (&"Egret Lace".into(), &79.into(), &1.into()));
+    assert_eq!((&yarns[2]["held_with"], yarns[1].get("held_with")), (&"Cormorant Bulky (CC)".into(), None));
+    let instead = need(&["driftwood-cowl", "--size", "Short", "--with", "yarn:eider-chunky"]);
+    assert!(instead.contains("Egret Lace, foam (400 m / 50 g), held with Eider Chunky (CC)\n"), "{instead}");
 }
 
 #[test]

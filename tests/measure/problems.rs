@@ -43,8 +43,25 @@ fn in_a_length_of_yarn() {
             ),
             ("1 270 m", "1 270", "two-numbers", "write `1, 270` for two values or `1270` for one"),
             ("-5 m", "-5", "negative", "write `5`; this cannot be less than nothing"),
-            ("800-900 m", "800-900", "a-range", "write one number; a range cannot be worked with"),
-            ("800–900 m", "800–900", "a-range", "write one number; a range cannot be worked with"),
+            (
+                "800-900 m",
+                "800-900",
+                "a-range",
+                "write one number, such as its middle, `850`, or its larger end, `900`; a range cannot be worked with",
+            ),
+            ("900-800 m", "900-800", "a-range", "write one number; a range cannot be worked with"),
+            (
+                "800 to 905 m",
+                "800 to 905",
+                "a-range",
+                "write one number, such as its middle, `852.5`, or its larger end, `905`; a range cannot be worked with",
+            ),
+            (
+                "800–900 m",
+                "800–900",
+                "a-range",
+                "write one number, such as its middle, `850`, or its larger end, `900`; a range cannot be worked with",
+            ),
             ("820 m or so", "or so", "leftover", "write it like `820 m`"),
             ("820 m !", "!", "leftover", "write it like `820 m`"),
             (
@@ -106,7 +123,18 @@ fn in_a_run_of_measurements() {
             ("84; 92; 104 cm", "84; 92; 104 cm", "no-brackets", "write `84 (92; 104) cm`"),
             ("84 (94. 104) cm", "94. 104", "dot-for-comma", "write `94, 104`"),
             ("84 (94 104) cm", "94 104", "two-numbers", "write `94, 104` for two values or `94104` for one"),
-            ("84 (94-104) cm", "94-104", "a-range", "write one number; a range cannot be worked with"),
+            (
+                "84 (94-104) cm",
+                "94-104",
+                "a-range",
+                "write one number, such as its middle, `99`, or its larger end, `104`; a range cannot be worked with",
+            ),
+            (
+                "76 to 81 (81 to 86) cm",
+                "76 to 81",
+                "a-range",
+                "write one number, such as its middle, `78.5`, or its larger end, `81`; a range cannot be worked with",
+            ),
             (
                 "12,5 (13, 13,5) cm",
                 "12,5",

@@ -53,6 +53,39 @@ fn a_yarn_sold_in_an_unknown_way_gives_lengths_and_says_so() {
     assert!(words.contains("How much it takes is not known yet."), "{words}");
 }
 
+/// 450 m of each: 2 skeins of 225 m without margin, and 450 m of 400 m to 50 g; 1/225 + 1/800 is 1/175.6.
+#[test]
+fn a_yarn_held_with_another_is_a_line_of_its_own_to_buy() {
+    let mist = "mist:\n  title: Mist\n  weight: Lace\n  put-up: 400 m / 50 g\n";
+    let line = "{ colour: MC, yarn: heron-dk, needs: 450 m, held with: mist }";
+    let pattern =
+        format!("---\ntitle: Yoke\npublished: 2026-03-14\nmargin: 0%\nyarn: [ {line} ]\n---\n\n```needs\n```\n");
+    let site = site(&[("yarns.yaml", &format!("{YARNS}{mist}")), ("patterns/yoke.md", &pattern)]);
+    let words = text(page(&site, "patterns/yoke/index.html"));
+    // In the yarn to buy, in its figures, and in those of the block.
+    assert_eq!(words.matches("held with Heron DK (MC)").count(), 3, "{words}");
+    for expected in ["DK and Lace, 900 m", "Heron DK (MC) and Mist, 176 m in 100 g (as 4 Medium)", "2 skeins 450 m"] {
+        assert!(words.contains(expected), "{expected}: {words}");
+    }
+    assert!(text(page(&site, "yarns/mist/index.html")).contains("Yoke"));
+    let json: serde_json::Value = serde_json::from_str(page(&site, "catalogue.json")).unwrap();
+    let yarns = &json["patterns"][0]["yarns"];
+    assert_eq!((&yarns[1]["yarn"], &yarns[1]["held_with"]), (&"Mist".into(), &"Heron DK".into()));
+    assert_eq!((&yarns[1]["metres"][0], yarns[0].get("held_with")), (&450.into(), None));
+}
+
+/// A yarn that readers may not know of is not named, neither as what is held nor as what it is held with.
+#[test]
+fn a_hidden_yarn_is_not_told_by_what_it_is_held_with() {
+    let yarns = format!("{YARNS}mist: {{ title: Mist, put-up: 400 m / 50 g, ready: false }}\n");
+    let pattern = "---\ntitle: Yoke\npublished: 2026-03-14\nyarn:\n  - { yarn: heron-dk, needs: 450 m, held with: { yarn: mist, shade: fog } }\n  - { yarn: mist, needs: 45 m, held with: heron-dk }\n---\n";
+    let site = site(&[("yarns.yaml", &yarns), ("patterns/yoke.md", pattern)]);
+    let html = page(&site, "patterns/yoke/index.html");
+    assert!(!html.contains("Mist") && !html.contains("fog"), "{html}");
+    assert!(html.contains("held with a yarn not named"), "{html}");
+    assert!(!page(&site, "catalogue.json").contains("Mist"));
+}
+
 /// 4.5 skeins of 225 m / 100 g are 1,012.5 m and 450 g; 452 g are 1,017 m; 1010 m are 448.9 g; 1100 yd are 1,005.84 m.
 #[test]
 fn what_was_used_is_shown_as_length_and_as_mass() {

@@ -123,3 +123,46 @@ fn a_block_of_a_pattern_that_is_not_public_shows_its_title_alone() {
     let html = page(&site, "journal/2026-11-20/index.html");
     assert!(html.contains("<p>Secret &amp; Sons</p>") && !html.contains("950"), "{html}");
 }
+
+#[test]
+fn heads_hands_and_feet_have_their_usual_sizes_with_where_those_come_from() {
+    let hat =
+        pattern("sizes: A (B, C, D)\nto fit:\n  head: 40 (54, 62.5, 70) cm\nfinished:\n  head: 36 (50, 58, 60) cm\n");
+    let html = page(&hat, "patterns/jumper/index.html");
+    assert_eq!(cells(html, "Usual head size"), ["Baby", "Adult", "Adult XL", "–"]);
+    assert!(html.contains("Head sizes: a maker&#39;s guide that follows the Craft Yarn Council"), "{html}");
+    assert!(!html.contains("from memory"), "{html}");
+
+    let mitts = pattern("wearer: women\nsizes: S (M, L)\nto fit:\n  hand: 17 (19, 21) cm\n");
+    let html = page(&mitts, "patterns/jumper/index.html");
+    assert_eq!(cells(html, "Usual hand size"), ["Woman", "Woman", "Man"]);
+
+    // By the length, since shoes go by it; without a wearer for everybody who has such feet.
+    let socks = pattern("sizes: S (M, L)\nto fit:\n  foot: 19.5 (22, 27) cm\n  foot length: 22.5 (25.5, 29) cm\n");
+    let html = page(&socks, "patterns/jumper/index.html");
+    assert_eq!(cells(html, "US shoe size"), ["women 3–6", "women 6–9, men 8.5–10", "women 8–12, men 12.5–14"]);
+    assert!(
+        html.contains("Shoe sizes: Craft Yarn Council&#39;s www.YarnStandards.com, from memory and to be checked.")
+    );
+    let girth = pattern("wearer: men\nsizes: S (M)\nto fit:\n  foot: 20 (23) cm\n");
+    assert_eq!(cells(page(&girth, "patterns/jumper/index.html"), "US shoe size"), ["8.5–10", "10.5–12"]);
+}
+
+#[test]
+fn a_finished_hat_is_not_a_head() {
+    let hat = pattern("finished: { head: 50 cm }\n");
+    assert!(!page(&hat, "patterns/jumper/index.html").contains("Usual"));
+    let giant = pattern("to fit: { head: 90 cm }\n");
+    assert!(!page(&giant, "patterns/jumper/index.html").contains("Usual"));
+}
+
+/// Wherever the council's sizes are shown, so is where they come from: in a block of a text as on the pattern's page.
+#[test]
+fn a_block_of_sizes_has_its_credit() {
+    let keys = "sizes: S (M)\nto fit:\n  foot length: 23 (25.5) cm\n";
+    let text = format!("---\ntitle: Socks\npublished: 2026-01-02\n{keys}---\n\nWords.\n");
+    let note = "---\ntitle: Socks again\n---\n\n```sizes\npattern: socks\n```\n\n```needs\npattern: socks\n```\n";
+    let site = site(&[("patterns/socks.md", &text), ("journal/2026-01-03.md", note)]);
+    let html = page(&site, "journal/2026-01-03/index.html");
+    assert_eq!(html.matches("www.YarnStandards.com, from memory and to be checked.").count(), 1, "{html}");
+}

@@ -186,3 +186,81 @@ fn a_measurement_or_gauge_that_is_not_there_is_told() {
     let studied = studio("finished:\n  chest: 60 cm\n");
     assert_eq!(size_for(&studied, "100 cm", None, Some(22)), Err(NoFit::NoGauge));
 }
+
+/// Returns what is bought, for each yarn its title, whole metres and skeins of the first size, and what it is held with.
+fn bought(studied: &Studied, terms: Terms) -> Vec<(String, i64, Option<i64>, Vec<String>)> {
+    let title = |line: &ballband::entry::YarnUse| {
+        let id = line.yarn.as_ref().expect("a yarn").reference();
+        studied.catalogue.entry(&id).expect("an entry").common.title.clone()
+    };
+    let yarn = |line: &ballband::entry::YarnUse| studied.catalogue.yarn(&line.yarn.as_ref()?.reference());
+    let one = |purchase: &ballband::reckon::Purchase<'_>| {
+        let need = purchase.sizes[0].expect("the size is known");
+        let held = purchase.held_with.iter().map(|line| title(line)).collect();
+        let skeins = need.skeins.map(|skeins| skeins.whole);
+        (title(purchase.uses[0]), need.length.micrometres() / 1_000_000, skeins, held)
+    };
+    purchases(pattern(studied), terms, yarn).iter().map(one).collect()
+}
+
+/// As [`studio`], with a second yarn of 400 m to 100 g.
+fn studio_of_two(keys: &str) -> Studied {
+    let yarns = format!("{YARN}mist:\n  title: Mist\n  put-up: 400 m / 100 g\n  shades: {{ fog: '#cccccc' }}\n");
+    let text = format!("---\ntitle: Jumper\nstage: sample\n{keys}---\n");
+    let studied = read(&[("yarns.yaml", &yarns), ("patterns/jumper.md", &text)]);
+    let told: Vec<String> = studied.findings.iter().map(|finding| finding.message.clone()).collect();
+    assert!(told.is_empty(), "{told:?}");
+    studied
+}
+
+#[test]
+fn yarns_held_together_take_as_much_length_and_are_bought_each_by_itself() {
+    let studied = studio_of_two("yarn: [ { yarn: wool, needs: 810 m, held with: mist } ]\n");
+    let no_margin = Terms::of(Percent::ZERO);
+    let wool = |metres, skeins| ("Wool".to_owned(), metres, Some(skeins), Vec::new());
+    let mist = |metres, skeins| ("Mist".to_owned(), metres, Some(skeins), vec!["Wool".to_owned()]);
+    assert_eq!(bought(&studied, no_margin), [wool(810, 5), mist(810, 3)]);
+    // Another yarn is taken instead of the first; what is held with it stays.
+    let with = ballband::measure::PutUp::parse("100 m / 50 g").ok();
+    assert_eq!(bought(&studied, Terms { with, ..no_margin }), [wool(810, 9), mist(810, 3)]);
+    assert_eq!(bought(&studied, Terms { strands: Some(2), ..no_margin }), [wool(1620, 9), mist(1620, 5)]);
+    // Needs are of both strands of the first, so that the fabric's strand is half as long.
+    let double = studio_of_two("yarn: [ { yarn: wool, strands: 2, needs: 810 m, held with: mist } ]\n");
+    assert_eq!(bought(&double, no_margin), [wool(810, 5), mist(405, 2)]);
+    let three = studio_of_two("yarn: [ { yarn: wool, needs: 810 m, held with: { yarn: mist, strands: 3 } } ]\n");
+    assert_eq!(bought(&three, no_margin), [wool(810, 5), mist(2430, 7)]);
+}
+
+#[test]
+fn one_shade_held_with_two_colours_is_one_purchase() {
+    let studied = studio_of_two(
+        "yarn:\n  - { colour: MC, yarn: wool, needs: 300 m, held with: { yarn: mist, shade: fog } }\n  \
+         - { colour: CC, yarn: wool, needs: 90 m, held with: { yarn: mist, shade: fog } }\n",
+    );
+    let all = bought(&studied, Terms::of(Percent::ZERO));
+    let held = vec!["Wool".to_owned(), "Wool".to_owned()];
+    assert_eq!(all[1], ("Mist".to_owned(), 390, Some(1), held));
+    assert_eq!(all.len(), 3);
+}
+
+#[test]
+fn a_weight_is_of_all_strands_together() {
+    // LBHandknits: 400 m and 200 m to 100 g together are 133.3 m to 100 g, so 412 g are 549.3 m of each.
+    let one = studio_of_two("yarn: [ { yarn: wool, held with: mist } ]\nsample: { size: One size, used: 412 g }\n");
+    assert_eq!(told(&one), [[Some((550, Basis::Weighed))]]);
+    let all = bought(&one, Terms::of(Percent::ZERO));
+    assert_eq!(all.iter().map(|one| one.1).collect::<Vec<_>>(), [550, 550]);
+    // A length is of the yarn it is given for.
+    let length = studio_of_two("yarn: [ { yarn: wool, held with: mist } ]\nsample: { size: One size, used: 300 m }\n");
+    assert_eq!(told(&length), [[Some((300, Basis::Weighed))]]);
+    // Two of 200 m to 100 g and one of 400: 1.25 g to the metre, so 412 g are 329.6 m of fabric, twice that of the first.
+    let double = studio_of_two(
+        "yarn: [ { yarn: wool, strands: 2, held with: mist } ]\nsample: { size: One size, used: 412 g }\n",
+    );
+    assert_eq!(told(&double), [[Some((660, Basis::Weighed))]]);
+    // A swatch is weighed with all its strands too: 20 of 40 rows and 3 more make 860 stitches, 10 g, and 8,600 are 100 g.
+    let swatch = studio_of_two(
+        "yarn: [ { yarn: wool, stitches: 8600, held with: mist } ]\nswatch: { weight: 10 g, stitches: 20, rows: 40 }\n",
+    );
+    assert_eq!(told(&swatch), [[Some((134, Basis::Swatch))]]);
+}

@@ -52,3 +52,13 @@ fn a_cell_may_hold_a_range() {
     let backwards = CSV.replace("9-9.5", "9.5-9");
     assert_eq!(read(&backwards).unwrap_err().to_string(), "row 15: `9.5-9` in `foot_length_in` is not a band");
 }
+
+#[test]
+fn a_foot_is_told_by_its_group_and_half_a_step_beyond_the_ends() {
+    use ballband::standards::feet::{Foot, nearest};
+    let shoe = |group: &str, what, text: &str| nearest(group, what, cm(text)).and_then(|row| row.us_shoe.as_deref());
+    assert_eq!(shoe("Woman", Foot::Length, "22"), Some("3-6"));
+    assert_eq!(shoe("Woman", Foot::Length, "21.5"), None);
+    assert_eq!(shoe("Man", Foot::Girth, "23"), Some("10.5-12"));
+    assert_eq!(shoe("Nobody", Foot::Girth, "23"), None);
+}

@@ -60,3 +60,11 @@ fn a_hand_and_a_mitten() {
     assert_eq!((mitten.metric, mitten.length), (None, Some(inches("7.5", "7.5"))));
     assert_eq!(of("nobody").count(), 0);
 }
+
+#[test]
+fn a_hand_is_told_by_a_scheme_that_measures_hands() {
+    let rows: Vec<_> = of(ballband::standards::hands::BODY).collect();
+    assert!(rows.len() > 1 && rows.iter().all(|row| row.metric.is_some() && row.length.is_none()));
+    let size = |text: &str| ballband::standards::hands::nearest(cm(text)).map(|row| row.size.as_str());
+    assert_eq!([size("7"), size("19"), size("20"), size("24")], [None, Some("Woman"), Some("Man"), None]);
+}

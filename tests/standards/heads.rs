@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use ballband::standards::Band;
 use ballband::standards::heads::{CSV, all, of, read, schemes};
+use ballband::standards::provenance::Provenance;
 
 use super::{cm, inches};
 
@@ -55,4 +56,23 @@ fn a_head_and_its_hat() {
     assert_eq!(woman.height, Some(inches("13", "15")));
     assert_eq!(row("CYC head circumference", "Man").height, None);
     assert_eq!(of("nobody").count(), 0);
+}
+
+/// The scheme that sizes are told by measures heads, leaves no gap, and was read.
+#[test]
+fn a_head_is_told_by_a_scheme_that_measures_heads() {
+    let rows: Vec<_> = of(ballband::standards::heads::BODY).collect();
+    assert!(rows.len() > 1 && !ballband::standards::heads::BODY.contains("hat"));
+    assert!(
+        rows.windows(2).all(|pair| pair[1].metric.min <= pair[0].metric.max && pair[0].metric.max < pair[1].metric.max)
+    );
+    assert!(rows.iter().all(|row| row.provenance == Provenance::Read && !row.note.contains("not head")));
+    let size = |cm: i64| {
+        let head = ballband::measure::FabricLength::from_nanometres(cm * 10_000_000);
+        ballband::standards::heads::nearest(head).map(|row| row.size.as_str())
+    };
+    assert_eq!(
+        [size(26), size(27), size(54), size(63), size(64)],
+        [None, Some("Preemie"), Some("Adult"), Some("Adult XL"), None]
+    );
 }

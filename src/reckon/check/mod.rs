@@ -9,6 +9,7 @@ mod dates;
 mod ease_sign;
 mod fibre;
 mod gauges;
+mod held;
 mod inch_mixed;
 mod needle_sizes;
 mod needs_area;
@@ -35,7 +36,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 25] = [
+static SETTABLE: [&Code; 27] = [
     &both_systems::SYSTEMS_DISAGREE,
     &counts::LENGTH_UNLIKE,
     &counts::WIDTH_UNLIKE,
@@ -44,6 +45,8 @@ static SETTABLE: [&Code; 25] = [
     &fibre::FIBRE_SHARE,
     &gauges::GAUGE_DISAGREES,
     &gauges::GAUGE_UNLIKELY,
+    &held::HELD_TWICE,
+    &held::TOGETHER_UNLIKE,
     &inch_mixed::INCH_MIXED,
     &needle_sizes::NEEDLE_SIZES,
     &needs_area::NEEDS_AREA,
@@ -87,6 +90,7 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     ease_sign::check(entry, placing, &mut findings);
     fibre::check(entry, placing, &mut findings);
     gauges::check(entry, placing, &mut findings);
+    held::check(catalogue, entry, placing, &mut findings);
     inch_mixed::check(catalogue, entry, placing, &mut findings);
     needle_sizes::check(entry, placing, &mut findings);
     needs_area::check(catalogue, entry, placing, &mut findings);

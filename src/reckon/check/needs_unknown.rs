@@ -2,7 +2,7 @@
 
 use super::place;
 use crate::catalogue::Catalogue;
-use crate::entry::{Consumed, Data, Entry, Pattern, Placing};
+use crate::entry::{Consumed, Data, Entry, Held, Pattern, Placing};
 use crate::finding::{Code, Finding, Severity};
 use crate::measure::Amount;
 use crate::reckon::{Told, needs, sample_size};
@@ -50,6 +50,11 @@ fn missing(catalogue: &Catalogue, pattern: &Pattern, at: usize) -> String {
     let line = pattern.yarn.get(at);
     if line.and_then(|line| place::yarn(catalogue, line)).is_none_or(|yarn| yarn.put_up.is_none()) {
         return "give its yarn a `put-up`: a weight becomes a length through it".to_owned();
+    }
+    let bare = |Held(held): &&Held| place::yarn(catalogue, held).is_none_or(|yarn| yarn.put_up.is_none());
+    if let Some(Held(held)) = line.and_then(|line| line.held_with.iter().find(bare)) {
+        let yarn = held.yarn.as_ref().map(|yarn| yarn.reference().to_string()).unwrap_or_default();
+        return format!("give `{yarn}`, which is held with it, a `put-up`: the weight is of both, or state `needs`");
     }
     let others = "or state `needs`";
     let reach = "give each line of yarn `stitches` for each size, or the pattern `pieces`";

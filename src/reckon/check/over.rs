@@ -5,7 +5,8 @@ use crate::catalogue::Catalogue;
 use crate::entry::yaml::Step;
 use crate::entry::{Consumed, Data, Entry, Pattern, Placing};
 use crate::finding::{Code, Finding, Severity};
-use crate::measure::{Amount, Mass, PutUp, System, YarnLength};
+use crate::measure::{Amount, Mass, System, YarnLength};
+use crate::reckon::Strands;
 
 /// More used than the pattern asks for.
 pub static SAMPLE_OVER: Code = Code {
@@ -50,10 +51,8 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
             Some(Consumed::ByColour(colours)) => {
                 for (colour, amount) in &colours.0 {
                     let Some(at) = line_of(pattern, colour) else { continue };
-                    let put_up = put_up(catalogue, pattern, at);
-                    let Some((used, needs)) = over_line(pattern, at, size, amount.length(put_up), put_up) else {
-                        continue;
-                    };
+                    let strands = strands(catalogue, pattern, at);
+                    let Some((used, needs)) = over_line(pattern, at, size, *amount, strands) else { continue };
                     let way = place::way(&["sample", "used", colour]);
                     tell(&way, &who, used, needs, &format!("`{colour}`"), &place::item("yarn", at, &["needs"]));
                 }
@@ -68,8 +67,11 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
         let own = tester.yarn.as_ref().map(|yarn| catalogue.yarn(&yarn.reference()).and_then(|yarn| yarn.put_up));
         for (colour, amount) in &tester.used.0 {
             let Some(at) = line_of(pattern, colour) else { continue };
-            let put_up = own.unwrap_or_else(|| put_up(catalogue, pattern, at));
-            let Some((used, needs)) = over_line(pattern, at, size, amount.length(put_up), put_up) else { continue };
+            let strands = strands(catalogue, pattern, at).map(|strands| match own {
+                Some(own) => strands.with(own),
+                None => strands,
+            });
+            let Some((used, needs)) = over_line(pattern, at, size, *amount, strands) else { continue };
             let way = place::item("testers", number, &["used", colour]);
             let who = format!("a tester of size `{name}`");
             tell(&way, &who, used, needs, &format!("`{colour}`"), &place::item("yarn", at, &["needs"]));
@@ -97,8 +99,8 @@ fn line_of(pattern: &Pattern, colour: &str) -> Option<usize> {
     pattern.yarn.iter().position(|line| line.colour.as_deref() == Some(colour))
 }
 
-fn put_up(catalogue: &Catalogue, pattern: &Pattern, at: usize) -> Option<PutUp> {
-    place::yarn(catalogue, pattern.yarn.get(at)?)?.put_up
+fn strands(catalogue: &Catalogue, pattern: &Pattern, at: usize) -> Option<Strands> {
+    Some(Strands::of(pattern.yarn.get(at)?, |line| place::yarn(catalogue, line)))
 }
 
 fn stated(pattern: &Pattern, at: usize, size: usize) -> Option<YarnLength> {
@@ -111,17 +113,18 @@ fn over_line(
     pattern: &Pattern,
     at: usize,
     size: usize,
-    used: Option<YarnLength>,
-    put_up: Option<PutUp>,
+    used: Amount,
+    strands: Option<Strands>,
 ) -> Option<(YarnOrMass, YarnOrMass)> {
-    let (used, needs) = (used?, stated(pattern, at, size)?);
-    let more = used > needs.checked_add(slack(put_up)?)?;
+    let strands = strands?;
+    let (used, needs) = (strands.length(used)?, stated(pattern, at, size)?);
+    let more = used > needs.checked_add(slack(&strands)?)?;
     more.then_some((YarnOrMass::Length(used), YarnOrMass::Length(needs)))
 }
 
-/// Returns the length of yarn that a scale can be wrong by.
-fn slack(put_up: Option<PutUp>) -> Option<YarnLength> {
-    put_up.map_or(Some(YarnLength::ZERO), |put_up| put_up.length_of(Mass::from_grams(SCALE)?))
+/// Returns the length of yarn that a scale can be wrong by; none where a put-up is not known.
+fn slack(strands: &Strands) -> Option<YarnLength> {
+    Some(strands.length_of(Mass::from_grams(SCALE)?).unwrap_or(YarnLength::ZERO))
 }
 
 /// The same for all lines together, as length or as mass; skeins can be told only where all lines have one put-up.
@@ -139,17 +142,18 @@ fn over_all(catalogue: &Catalogue, pattern: &Pattern, size: usize, all: Amount) 
     if lines.is_empty() {
         return None;
     }
-    let put_up_of = |at: usize| put_up(catalogue, pattern, at);
     if let Amount::Mass(used) = all {
-        let masses = lines.iter().map(|(at, length)| put_up_of(*at)?.mass_of(*length));
+        let masses = lines.iter().map(|(at, length)| strands(catalogue, pattern, *at)?.mass_of(*length));
         let needs = Mass::sum(masses.collect::<Option<Vec<_>>>()?)?;
         let more = used > needs.checked_add(Mass::from_grams(SCALE)?)?;
         return more.then_some((YarnOrMass::Mass(used), YarnOrMass::Mass(needs)));
     }
+    let put_up_of = |at: usize| place::yarn(catalogue, pattern.yarn.get(at)?)?.put_up;
     let first = put_up_of(lines.first()?.0);
     let one_put_up = lines.iter().all(|(at, _)| put_up_of(*at) == first);
     let used = all.length(first.filter(|_| one_put_up))?;
     let needs = YarnLength::sum(lines.iter().map(|(_, length)| *length))?;
-    let more = used > needs.checked_add(slack(first)?)?;
+    let strands = strands(catalogue, pattern, lines.first()?.0)?;
+    let more = used > needs.checked_add(slack(&strands)?)?;
     more.then_some((YarnOrMass::Length(used), YarnOrMass::Length(needs)))
 }

@@ -1,9 +1,10 @@
 //! A shade must be one of its yarn's.
 
+use super::place;
 use crate::catalogue::Catalogue;
 use crate::entry::Placing;
 use crate::entry::yaml::Step;
-use crate::entry::{Data, Entry, Reference};
+use crate::entry::{Data, Entry, Held, Reference, YarnUse};
 use crate::finding::{Code, Finding, Severity, nearest};
 
 /// A shade its yarn does not have.
@@ -18,15 +19,14 @@ pub static UNKNOWN_SHADE: Code = Code {
 
 /// Finds the shades of a pattern or project that their yarns do not list; a yarn that lists none is not asked.
 pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
-    for (at, yarn, shade) in shades(entry) {
+    for (way, yarn, shade) in shades(entry) {
         let Some(shades) = catalogue.yarn(&yarn).map(|yarn| &yarn.shades).filter(|shades| !shades.0.is_empty()) else {
             continue;
         };
         if shades.get(&shade).is_some() {
             continue;
         }
-        let place =
-            entry.origin.value(&[Step::Key(Box::from("yarn")), Step::Item(at), Step::Key(Box::from("shade"))], placing);
+        let place = entry.origin.value(&way, placing);
         let names = || shades.0.iter().map(|(name, _)| name.as_str());
         let help = match nearest(&shade, names()) {
             Some(near) => format!("did you mean `{near}`?"),
@@ -36,21 +36,31 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
     }
 }
 
-/// Returns the yarns an entry names a shade of: the place in its list, the yarn and the shade.
-fn shades(entry: &Entry) -> Vec<(usize, Reference, String)> {
+/// Returns the yarns an entry names a shade of: the way to the shade, the yarn and the shade.
+fn shades(entry: &Entry) -> Vec<(Vec<Step>, Reference, String)> {
+    let mut all = Vec::new();
+    let mut add = |way: Vec<Step>, yarn: Option<Reference>, shade: Option<&String>| {
+        all.extend(yarn.zip(shade).map(|(yarn, shade)| (way, yarn, shade.clone())));
+    };
     match &entry.data {
-        Data::Pattern(pattern) => pattern
-            .yarn
-            .iter()
-            .enumerate()
-            .filter_map(|(at, one)| Some((at, one.yarn.as_ref()?.reference(), one.shade.clone()?)))
-            .collect(),
-        Data::Project(project) => project
-            .yarn
-            .iter()
-            .enumerate()
-            .filter_map(|(at, one)| Some((at, one.yarn.as_ref()?.reference(), one.shade.clone()?)))
-            .collect(),
-        _ => Vec::new(),
+        Data::Pattern(pattern) => {
+            for (at, one) in pattern.yarn.iter().enumerate() {
+                let reference = |line: &YarnUse| line.yarn.as_ref().map(|yarn| yarn.reference());
+                add(place::item("yarn", at, &["shade"]), reference(one), one.shade.as_ref());
+                for (number, Held(held)) in one.held_with.iter().enumerate() {
+                    let mut way = place::item("yarn", at, &["held with"]);
+                    way.extend([Step::Item(number), Step::Key(Box::from("shade"))]);
+                    add(way, reference(held), held.shade.as_ref());
+                }
+            }
+        }
+        Data::Project(project) => {
+            for (at, one) in project.yarn.iter().enumerate() {
+                let yarn = one.yarn.as_ref().map(|yarn| yarn.reference());
+                add(place::item("yarn", at, &["shade"]), yarn, one.shade.as_ref());
+            }
+        }
+        _ => {}
     }
+    all
 }

@@ -3,7 +3,7 @@
 use super::place;
 use crate::catalogue::Catalogue;
 use crate::entry::value::Wearer;
-use crate::entry::{Data, Entry, Pattern, Placing};
+use crate::entry::{Data, Entry, Pattern, Placing, YarnUse};
 use crate::finding::{Code, Finding, Severity};
 use crate::measure::{FabricLength, System, YarnLength};
 use crate::reckon::gauge::PerLength;
@@ -74,7 +74,7 @@ fn usual(pattern: &Pattern) -> Option<(Item, Band<YarnLength>)> {
         return None;
     };
     // Strands held together are several lengths in one fabric, which the table does not know.
-    if pattern.yarn.iter().any(|line| line.strands.is_some_and(|strands| strands > 1)) {
+    if pattern.yarn.iter().any(YarnUse::has_several_strands) {
         return None;
     }
     let gauge = PerLength::stitches(pattern.gauge.first()?);

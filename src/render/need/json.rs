@@ -23,6 +23,8 @@ struct JsonYarn<'a> {
     colour: Option<String>,
     yarn: Option<&'a str>,
     shade: Option<&'a str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    held_with: Option<String>,
     metres: Option<Decimal>,
     grams: Option<Decimal>,
     exact_skeins: Option<Decimal>,
@@ -32,6 +34,7 @@ struct JsonYarn<'a> {
 
 impl Needed<'_> {
     /// Returns it as JSON: `margin` in percent; for each size each yarn it takes, what cannot be told as null.
+    /// A yarn that is held together with another has `held_with`, the name of that one and in brackets its colour.
     pub fn to_json(&self) -> String {
         let yarns = |size: usize| self.purchases.iter().filter_map(move |one| self.json_yarn(one, size)).collect();
         let sizes = self.sizes.iter().map(|size| JsonSize { size: self.size_name(*size), yarns: yarns(*size) });
@@ -56,11 +59,12 @@ impl Needed<'_> {
         let skeins = need.and_then(|need| need.skeins);
         Some(JsonYarn {
             colour: (!colours.is_empty()).then(|| colours.join(", ")),
-            yarn: match &self.instead {
+            yarn: match self.instead_of(purchase) {
                 Some(instead) => Some(&instead.title),
                 None => line.yarn.as_ref().and_then(|yarn| self.title(&yarn.reference())),
             },
-            shade: line.shade.as_deref().filter(|_| self.instead.is_none()),
+            shade: line.shade.as_deref().filter(|_| self.instead_of(purchase).is_none()),
+            held_with: self.held_with(purchase),
             metres: need.map(|need| Decimal::of(need.length.micrometres(), 1_000_000)),
             grams: need.and_then(|need| need.mass).map(|mass| Decimal::of(mass.nanograms(), 1_000_000_000)),
             exact_skeins: skeins.map(|skeins| Decimal::of(skeins.exact.thousandths(), 1000)),

@@ -2,12 +2,12 @@
 
 mod json;
 mod size;
-mod table;
 mod text;
 
 use crate::catalogue::Catalogue;
-use crate::entry::{Entry, Gauge, Pattern, Reference};
+use crate::entry::{Entry, Gauge, Pattern, Reference, YarnUse};
 use crate::measure::{Percent, PutUp, System, YarnLength};
+use crate::page::{list_in_words, with_colour};
 use crate::reckon::Purchase;
 
 /// What is to be told.
@@ -47,6 +47,23 @@ pub struct Instead {
 impl Needed<'_> {
     fn title(&self, id: &Reference) -> Option<&str> {
         self.catalogue.entry(id).map(|entry| entry.common.title.as_str())
+    }
+
+    /// Returns what is taken instead of a yarn; nothing instead of one that is only held with another.
+    fn instead_of(&self, purchase: &Purchase<'_>) -> Option<&Instead> {
+        self.instead.as_ref().filter(|_| purchase.held_with.is_empty())
+    }
+
+    /// Returns the names of the yarns that a purchase is held with; nothing where it is knitted by itself.
+    fn held_with(&self, purchase: &Purchase<'_>) -> Option<String> {
+        let own = |line: &YarnUse| self.title(&line.yarn.as_ref()?.reference()).map(str::to_owned);
+        let name = |line: &&YarnUse| match &self.instead {
+            Some(instead) => with_colour(Some(instead.title.clone()), line.colour.as_deref()),
+            None => with_colour(own(line), line.colour.as_deref()),
+        };
+        let mut names: Vec<String> = purchase.held_with.iter().map(name).collect();
+        names.dedup();
+        (!names.is_empty()).then(|| list_in_words(&names))
     }
 
     fn size_name(&self, size: usize) -> &str {

@@ -1,9 +1,9 @@
 //! Which size of a pattern to make, as a table for people.
 
 use super::Needed;
-use super::table::table;
 use crate::measure::{Count, FabricLength};
-use crate::reckon::fit::Fitted;
+use crate::reckon::fit::{Between, Fitted};
+use crate::render::table::table;
 use crate::standards::provenance::Provenance;
 use crate::standards::{CREDIT, ease};
 use std::fmt::Write as _;
@@ -24,6 +24,15 @@ impl Needed<'_> {
             both(fitted.ease),
             if ease::applies_to(measurement) && !fit.is_empty() { format!(" ({fit} fit)") } else { String::new() },
         );
+        if let Some(Between { smaller, larger }) = fitted.between {
+            let off = |(size, by): (usize, FabricLength)| (self.size_name(size), both(by));
+            let ((small, less), (large, more)) = (off(smaller), off(larger));
+            let _ = writeln!(
+                out,
+                "With {} of ease that is between two sizes: {small} comes out {less} smaller, {large} {more} larger.",
+                both(fitted.wanted),
+            );
+        }
         let mut heads = vec!["size", "to fit", "finished"];
         if gauge.is_some() {
             heads.push("at your gauge");

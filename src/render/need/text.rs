@@ -1,11 +1,11 @@
 //! What a pattern has one buy, as a table for people.
 
 use super::Needed;
-use super::table::table;
 use crate::entry::{Gauge, Reference};
 use crate::measure::{Grist, YarnLength};
 use crate::page::{basis_in_words, length_apart, list_in_words};
 use crate::reckon::{Basis, Purchase, Requirement};
+use crate::render::table::table;
 use std::fmt::Write as _;
 
 impl Needed<'_> {
@@ -64,6 +64,7 @@ impl Needed<'_> {
         let ids: Vec<Reference> = self
             .purchases
             .iter()
+            .filter(|purchase| purchase.held_with.is_empty())
             .filter_map(|purchase| Some(purchase.uses.first()?.yarn.as_ref()?.reference()))
             .collect();
         for id in &ids {
@@ -94,7 +95,7 @@ impl Needed<'_> {
         let yarn = yarn.unwrap_or("a yarn not named").to_owned();
         let shade = first.and_then(|line| line.shade.clone());
         let put_up = purchase.put_up.map(|put_up| format!(" ({})", put_up.show(self.system()))).unwrap_or_default();
-        let mut heading = match &self.instead {
+        let mut heading = match self.instead_of(purchase) {
             None => {
                 words.push(yarn);
                 words.extend(shade);
@@ -106,6 +107,9 @@ impl Needed<'_> {
                 format!("{}{put_up} instead of {yarn}{of}", words.join(", "))
             }
         };
+        if let Some(names) = self.held_with(purchase) {
+            let _ = write!(heading, ", held with {names}");
+        }
         if let Some(at_hand) = at_hand {
             let _ = write!(heading, ", {} at hand", at_hand.show(self.system()));
         }
