@@ -6,21 +6,28 @@
     reason = "the terminal, the clock and the current folder are read here and handed on as values"
 )]
 
+mod completions;
 mod make;
+mod manual;
 mod need;
 mod proof;
+mod schema;
 mod start;
 mod studio;
 mod terminal;
 
 use crate::entry::value::Date;
-use clap::{Parser, Subcommand};
+use clap::{CommandFactory, Parser, Subcommand};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+/// What an exit status means, for the help and the manual.
+const STATUS: &str =
+    "Exit status: 0 done; 1 the studio has errors, and nothing was written; 2 the command could not be done.";
+
 /// Makes a linked web site of a knitwear designer's patterns, projects, yarns and weekly notes.
 #[derive(Debug, Parser)]
-#[command(name = "ballband", version, about, max_term_width = 100, arg_required_else_help = true)]
+#[command(name = "ballband", version, about, after_help = STATUS, max_term_width = 100, arg_required_else_help = true)]
 struct Arguments {
     /// The studio's folder; the nearest one with a `studio.yaml`, here or above, if not given.
     #[arg(long, global = true, value_name = "DIR")]
@@ -57,10 +64,22 @@ enum Command {
         /// Read the studio as it is on this day; today if not given.
         #[arg(long, value_name = "DATE", value_parser = date)]
         as_of: Option<Date>,
+        /// Read nothing, and write the schemas that help an editor into this folder.
+        #[arg(long, value_name = "DIR", conflicts_with_all = ["format", "as_of"])]
+        schema: Option<PathBuf>,
     },
     /// Print the yarn to buy for a pattern, published or not, and which size to make.
     #[command(after_help = need::EXAMPLES)]
     Need(need::Asked),
+    /// Print a script with which a shell completes commands and options.
+    #[command(after_help = "Example:\n  ballband completions fish > ~/.config/fish/completions/ballband.fish")]
+    Completions {
+        /// The shell.
+        shell: clap_complete::Shell,
+    },
+    /// Print the manual as a page for `man`.
+    #[command(after_help = "Example:\n  ballband manual > ballband.1 && man ./ballband.1")]
+    Manual,
 }
 
 /// How a command ended.
@@ -96,8 +115,11 @@ pub fn run() -> ExitCode {
     let outcome = match arguments.command {
         Command::Start { dir } => start::start(&dir),
         Command::Make { to, as_of } => make::make(studio, to.as_deref(), as_of.unwrap_or_else(today)),
-        Command::Proof { format, as_of } => proof::proof(studio, format, as_of.unwrap_or_else(today)),
+        Command::Proof { schema: Some(folder), .. } => schema::proof(&folder),
+        Command::Proof { format, as_of, schema: None } => proof::proof(studio, format, as_of.unwrap_or_else(today)),
         Command::Need(asked) => need::need(studio, &asked, today()),
+        Command::Completions { shell } => completions::completions(shell, Arguments::command()),
+        Command::Manual => manual::manual(Arguments::command()),
     };
     match outcome {
         Ok(Outcome::Done) => ExitCode::SUCCESS,
