@@ -56,7 +56,7 @@ enum Command {
         as_of: Option<Date>,
     },
     /// Read everything for what is wrong or does not agree; exits with 1 on an error.
-    #[command(after_help = "Example:\n  ballband proof --format json")]
+    #[command(after_help = "Example:\n  ballband proof --format json\n  ballband proof --schema .schemas")]
     Proof {
         /// For people, or one JSON object a line.
         #[arg(long, value_enum, default_value_t = proof::Format::Text)]

@@ -65,8 +65,8 @@ impl Field for Dimension {
     }
 
     fn schema(_: &mut Definitions) -> Schema {
-        let side = Schema::of(&["string", "integer", "boolean"], "chest").with("minimum", 0).with("maximum", 0);
-        side.with("minLength", 1).saying("In mm, cm, m or in.")
+        let side = Schema::of(&["string", "boolean"], "chest").with("minLength", 1).else_write(Self::WHAT);
+        side.or_zero().saying("In mm, cm, m or in.")
     }
 }
 

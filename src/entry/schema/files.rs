@@ -53,7 +53,8 @@ fn register(kind: Kind) -> String {
     let name = slug(what);
     let reference = json!([{ "$ref": format!("#/definitions/{name}") }]);
     definitions.0.insert(name, Value::Object(entry));
-    let key = json!({ "pattern": "^[a-z0-9-]+$", "patternErrorMessage": "write a key: lower-case letters, digits and hyphens" });
+    let key =
+        json!({ "pattern": "^[a-z0-9-]+$", "errorMessage": "write a key: lower-case letters, digits and hyphens" });
     let entry = json!({ "description": format!("The keys of {what}."), "type": "object", "allOf": reference });
     let keywords = Map::from_iter([("propertyNames".to_owned(), key), ("additionalProperties".to_owned(), entry)]);
     let words = "Each under its key: lower-case letters, digits and hyphens.";

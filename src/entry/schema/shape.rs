@@ -51,11 +51,19 @@ impl Schema {
 
     /// Adds the pattern of a text, and what to write where it does not match.
     ///
-    /// The pattern must never be narrower than the reader. `patternErrorMessage` is no part of the standard; editors
-    /// that know it show it instead of the pattern, and others pass over it.
+    /// The pattern must never be narrower than the reader.
     #[must_use]
     pub fn pattern(self, pattern: &str, what: &str) -> Self {
-        self.with("pattern", pattern).with("patternErrorMessage", format!("write {what}"))
+        self.with("pattern", pattern).else_write(what)
+    }
+
+    /// Adds what to write where the value is something else.
+    ///
+    /// `errorMessage` is no part of the standard; editors that know it show it instead of types and patterns, and others
+    /// pass over it.
+    #[must_use]
+    pub fn else_write(self, what: &str) -> Self {
+        self.with("errorMessage", format!("write {what}"))
     }
 
     /// Adds a sentence to what is said of the value.
@@ -92,6 +100,15 @@ impl Schema {
         if !self.types.is_empty() && !self.types.contains(&"null") {
             self.types.push("null");
         }
+        self
+    }
+
+    /// Allows the number 0, and no other.
+    #[must_use]
+    pub fn or_zero(mut self) -> Self {
+        let ways = json!([self.clone().bare(), { "const": 0 }]);
+        self.keywords = Map::from_iter([("anyOf".to_owned(), ways)]);
+        self.types.clear();
         self
     }
 

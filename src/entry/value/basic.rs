@@ -42,7 +42,7 @@ impl Field for String {
     }
 
     fn schema(_: &mut Definitions) -> Schema {
-        Schema::of(&["string", "integer", "boolean"], "some words").with("minLength", 1)
+        Schema::of(&["string", "integer", "boolean"], "some words").with("minLength", 1).else_write(Self::WHAT)
     }
 }
 
@@ -58,7 +58,7 @@ impl Field for bool {
     }
 
     fn schema(_: &mut Definitions) -> Schema {
-        Schema::of(&["boolean"], "true")
+        Schema::of(&["boolean"], "true").else_write(Self::WHAT)
     }
 }
 

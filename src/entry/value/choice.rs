@@ -163,7 +163,7 @@ impl Field for Level {
 
     fn schema(_: &mut Definitions) -> Schema {
         // What older patterns call a level is read too, in any capitals, so the words are offered and not insisted on.
-        let words = Schema::of(&["string"], "intermediate").offering(Self::ALL.map(Self::name));
+        let words = Schema::of(&["string"], "intermediate").else_write(Self::WHAT).offering(Self::ALL.map(Self::name));
         Self::ALL.iter().fold(words, |words, level| words.saying(&format!("{}: {}", level.name(), level.meaning())))
     }
 }

@@ -178,6 +178,6 @@ impl Field for Weight {
         let usual =
             ["Lace", "Super Fine", "Fine", "DK", "Light", "Worsted", "Aran", "Medium", "Bulky", "Super Bulky", "Jumbo"];
         let number = Schema::of(&["string", "integer"], "DK").with("maximum", 7).with("minLength", 1);
-        number.offering(usual)
+        number.else_write(Self::WHAT).offering(usual)
     }
 }

@@ -61,9 +61,8 @@ fn run_text<'a>(node: &Node<'a>, what: &str, notes: &mut Notes<'_>) -> Option<&'
 
 /// Returns the schema of a run whose unit holds one of these characters; with no value but dashes and zeros it needs none.
 fn run_of(units: &str, example: &str, what: &str) -> Schema {
-    let run = Schema::of(&["string", "integer"], example).with("minimum", 0).with("maximum", 0);
-    run.pattern(&format!("[{units}]|^[^1-9¼½¾⅓⅔⅛⅜⅝⅞]*$"), what)
-        .saying("One value for each size, or one for every size; a dash where there is none.")
+    let run = Schema::of(&["string"], example).pattern(&format!("[{units}]|^[^1-9¼½¾⅓⅔⅛⅜⅝⅞]*$"), what);
+    run.or_zero().saying("One value for each size, or one for every size; a dash where there is none.")
 }
 
 macro_rules! run_field {
@@ -106,6 +105,6 @@ impl Field for SizeNames {
     }
 
     fn schema(_: &mut Definitions) -> Schema {
-        Schema::of(&["string", "number", "boolean"], "XS (S, M, L)").with("minLength", 1)
+        Schema::of(&["string", "number", "boolean"], "XS (S, M, L)").with("minLength", 1).else_write(Self::WHAT)
     }
 }
