@@ -23,15 +23,15 @@ fn page(command: clap::Command) -> io::Result<String> {
     let mut page = String::from_utf8_lossy(&page).into_owned();
     page.push_str(".SH COMMANDS\n");
     for one in command.get_subcommands().filter(|one| !one.is_hide_set()) {
-        page.push_str(&section(one)?);
+        section(one, one.get_name(), &mut page)?;
     }
     let status = STATUS.trim_start_matches("Exit status: ");
     page.push_str(&format!(".SH \"EXIT STATUS\"\n{status}\n"));
     Ok(page)
 }
 
-/// Returns what the page says of one command.
-fn section(one: &clap::Command) -> io::Result<String> {
+/// Adds what the page says of one command, and of those below it.
+fn section(one: &clap::Command, name: &str, page: &mut String) -> io::Result<()> {
     // What every command takes stands at the head of the page.
     let own = one.clone().mut_args(|arg| {
         let everywhere = arg.is_global_set() || arg.get_id() == "help";
@@ -50,5 +50,9 @@ fn section(one: &clap::Command) -> io::Result<String> {
     let text = String::from_utf8_lossy(&text).into_owned();
     let lines = text.lines().map(|line| if line.starts_with(".SH ") { ".PP" } else { line });
     let lines: String = lines.flat_map(|line| [line, "\n"]).collect();
-    Ok(format!(".SS {}\n{lines}", one.get_name()))
+    page.push_str(&format!(".SS {name}\n{lines}"));
+    for below in one.get_subcommands().filter(|below| !below.is_hide_set()) {
+        section(below, &format!("{name} {}", below.get_name()), page)?;
+    }
+    Ok(())
 }

@@ -4,19 +4,27 @@ use super::{ballband, err, folder, out, tree};
 use std::fs;
 use std::path::Path;
 
-/// Every command, in the order of the help.
-fn commands(here: &Path) -> Vec<String> {
-    let help = out(&ballband(&["--help"], here));
-    let list = help.split("Commands:\n").nth(1).unwrap().split("\n\n").next().unwrap();
-    let names = list.lines().filter_map(|line| line.strip_prefix("  ")?.split(' ').next());
-    names.filter(|name| !name.is_empty() && *name != "help").map(str::to_owned).collect()
+/// Returns the help of a command, which may stand below another: `["count", "rows"]`.
+fn help(command: &[String], here: &Path) -> String {
+    let words: Vec<&str> = command.iter().map(String::as_str).chain(["--help"]).collect();
+    out(&ballband(&words, here))
+}
+
+/// Returns every command that does something, those below others included.
+fn commands(above: &[String], here: &Path) -> Vec<Vec<String>> {
+    let help = help(above, here);
+    let Some((_, list)) = help.split_once("Commands:\n") else { return vec![above.to_vec()] };
+    let lines = list.split("\n\n").next().unwrap().lines();
+    let names = lines.filter_map(|line| line.strip_prefix("  ")?.split(' ').next());
+    let names = names.filter(|name| !name.is_empty() && *name != "help");
+    names.flat_map(|name| commands(&[above, &[name.to_owned()]].concat(), here)).collect()
 }
 
 /// Returns the long options that a command's help tells of.
-fn options(command: &str, here: &Path) -> Vec<String> {
-    let help = out(&ballband(&[command, "--help"], here));
-    let words = help.lines().filter_map(|line| line.trim_start().strip_prefix("--")?.split([' ', '\n']).next());
-    words.map(|word| format!("--{word}")).collect()
+fn options(command: &[String], here: &Path) -> Vec<String> {
+    let help = help(command, here);
+    let words = help.lines().filter_map(|line| line.trim_start().trim_start_matches("-h, ").strip_prefix("--"));
+    words.filter_map(|words| words.split(' ').next()).map(|word| format!("--{word}")).collect()
 }
 
 #[test]
@@ -92,17 +100,17 @@ fn a_folder_for_schemas_that_cannot_be_made_is_one_clear_sentence() {
 #[test]
 fn every_shell_completes_every_command_and_option() {
     let here = folder("completions");
-    let commands = commands(&here);
+    let commands = commands(&[], &here);
     assert!(commands.len() >= 6, "{commands:?}");
     for shell in ["bash", "elvish", "fish", "powershell", "zsh"] {
         let printed = ballband(&["completions", shell], &here);
         assert_eq!(printed.status.code(), Some(0), "{}", err(&printed));
         let script = out(&printed);
         for command in &commands {
-            assert!(script.contains(command.as_str()), "{shell}: {command}");
+            assert!(command.iter().all(|word| script.contains(word.as_str())), "{shell}: {command:?}");
             for option in options(command, &here) {
                 // fish names a long option without its dashes.
-                assert!(script.contains(option.trim_start_matches('-')), "{shell}: {command} {option}");
+                assert!(script.contains(option.trim_start_matches('-')), "{shell}: {command:?} {option}");
             }
         }
     }
@@ -135,14 +143,16 @@ fn the_manual_tells_of_every_command_and_option() {
     }
     // The page has what roff makes of a dash.
     let plain = page.replace("\\-", "-");
-    for command in commands(&here) {
-        let section = plain.split(&format!("\n.SS {command}\n")).nth(1).unwrap_or_else(|| panic!("{command}: {plain}"));
+    for command in commands(&[], &here) {
+        let (name, told) = (command.join(" "), options(&command, &here));
+        let section = plain.split(&format!("\n.SS {name}\n")).nth(1).unwrap_or_else(|| panic!("{name}: {plain}"));
         let section = section.split("\n.SS ").next().unwrap();
-        assert!(section.contains("Example"), "{command}");
-        for option in options(&command, &here) {
+        assert!(section.contains("Example"), "{name}");
+        assert!(told.contains(&"--help".to_owned()), "{name}: {told:?}");
+        for option in told {
             let everywhere = option == "--studio" || option == "--help";
             let where_it_stands = if everywhere { plain.as_str() } else { section };
-            assert!(where_it_stands.contains(&option), "{command} {option}");
+            assert!(where_it_stands.contains(&option), "{name} {option}");
         }
     }
     // Every request is one of the few that `man` knows; nothing of the text has become one.

@@ -95,6 +95,10 @@ fn every_key_is_in_its_schema_with_its_meaning_and_an_example() {
     }
     for (file, schema) in SCHEMAS.iter() {
         for (name, part) in schema["definitions"].as_object().into_iter().flatten() {
+            for (key, property) in part["properties"].as_object().unwrap() {
+                assert!(!property["description"].as_str().unwrap().is_empty(), "{file}, {name}, {key}");
+                assert!(!property["examples"].as_array().unwrap().is_empty(), "{file}, {name}, {key}");
+            }
             if let Some(fields) = parts.get(name) {
                 hold(&format!("{file}, {name}"), part, &[fields]);
                 met.insert(name.clone());
