@@ -10,6 +10,7 @@
     reason = "a test may stop at the first surprise, and tests are an edge of their own"
 )]
 
+mod bench;
 mod cases;
 mod command;
 mod entry;

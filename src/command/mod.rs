@@ -7,11 +7,14 @@
 )]
 
 mod browser;
+mod completions;
 mod count;
 mod interrupt;
 mod make;
+mod manual;
 mod need;
 mod proof;
+mod schema;
 mod start;
 mod studio;
 mod terminal;
@@ -19,13 +22,17 @@ mod watch;
 mod written;
 
 use crate::entry::value::Date;
-use clap::{Parser, Subcommand};
+use clap::{CommandFactory, Parser, Subcommand};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+/// What an exit status means, for the help and the manual.
+const STATUS: &str =
+    "Exit status: 0 done; 1 the studio has errors, and nothing was written; 2 the command could not be done.";
+
 /// Makes a linked web site of a knitwear designer's patterns, projects, yarns and weekly notes.
 #[derive(Debug, Parser)]
-#[command(name = "ballband", version, about, max_term_width = 100, arg_required_else_help = true)]
+#[command(name = "ballband", version, about, after_help = STATUS, max_term_width = 100, arg_required_else_help = true)]
 struct Arguments {
     /// The studio's folder; the nearest one with a `studio.yaml`, here or above, if not given.
     #[arg(long, global = true, value_name = "DIR")]
@@ -57,7 +64,7 @@ enum Command {
     #[command(after_help = "Example:\n  ballband watch --open")]
     Watch(watch::Watched),
     /// Read everything for what is wrong or does not agree; exits with 1 on an error.
-    #[command(after_help = "Example:\n  ballband proof --format json")]
+    #[command(after_help = "Example:\n  ballband proof --format json\n  ballband proof --schema .schemas")]
     Proof {
         /// For people, or one JSON object a line.
         #[arg(long, value_enum, default_value_t = proof::Format::Text)]
@@ -65,6 +72,9 @@ enum Command {
         /// Read the studio as it is on this day; today if not given.
         #[arg(long, value_name = "DATE", value_parser = date)]
         as_of: Option<Date>,
+        /// Read nothing, and write the schemas that help an editor into this folder.
+        #[arg(long, value_name = "DIR", conflicts_with_all = ["format", "as_of"])]
+        schema: Option<PathBuf>,
     },
     /// Print the yarn to buy for a pattern, published or not, and which size to make.
     #[command(after_help = need::EXAMPLES)]
@@ -72,6 +82,15 @@ enum Command {
     /// Work out stitches, rows, evenly spread changes and shaping, for one size or a run of them.
     #[command(subcommand)]
     Count(count::Asked),
+    /// Print a script with which a shell completes commands and options.
+    #[command(after_help = "Example:\n  ballband completions fish > ~/.config/fish/completions/ballband.fish")]
+    Completions {
+        /// The shell.
+        shell: clap_complete::Shell,
+    },
+    /// Print the manual as a page for `man`.
+    #[command(after_help = "Example:\n  ballband manual > ballband.1 && man ./ballband.1")]
+    Manual,
 }
 
 /// How a command ended.
@@ -108,9 +127,12 @@ pub fn run() -> ExitCode {
         Command::Start { dir } => start::start(&dir),
         Command::Make { to, as_of } => make::make(studio, to.as_deref(), as_of.unwrap_or_else(today)),
         Command::Watch(how) => watch::watch(studio, &how),
-        Command::Proof { format, as_of } => proof::proof(studio, format, as_of.unwrap_or_else(today)),
+        Command::Proof { schema: Some(folder), .. } => schema::proof(&folder),
+        Command::Proof { format, as_of, schema: None } => proof::proof(studio, format, as_of.unwrap_or_else(today)),
         Command::Count(asked) => count::count(studio, &asked, today()),
         Command::Need(asked) => need::need(studio, &asked, today()),
+        Command::Completions { shell } => completions::completions(shell, Arguments::command()),
+        Command::Manual => manual::manual(Arguments::command()),
     };
     match outcome {
         Ok(Outcome::Done) => ExitCode::SUCCESS,

@@ -1,7 +1,9 @@
 //! `start`: lays out a new studio.
 
+use super::schema;
 use super::terminal;
 use super::{Failure, Outcome};
+use crate::entry::schema::FOLDER;
 use std::fs;
 use std::path::Path;
 
@@ -23,7 +25,7 @@ pub static CONTENT: &[(&str, &[u8])] = content!(
     "pages/about.md",
 );
 
-/// Writes the explained studio into a new or empty folder.
+/// Writes the explained studio into a new or empty folder, with the schemas that its files name for an editor.
 pub fn start(folder: &Path) -> Result<Outcome, Failure> {
     let doing = |what: &str, error: std::io::Error| Failure(format!("cannot {what} `{}`: {error}", folder.display()));
     if folder.exists() {
@@ -42,6 +44,7 @@ pub fn start(folder: &Path) -> Result<Outcome, Failure> {
         }
         fs::write(&file, bytes).map_err(|error| doing("write into", error))?;
     }
+    schema::write(&folder.join(FOLDER))?;
     terminal::say(&format!(
         "laid out a studio in `{0}`\nlook through its files, then make the site: ballband make --studio {0}\n",
         folder.display()

@@ -8,15 +8,15 @@ record! {
     /// What every entry can say of itself.
     pub struct Common: "an entry" {
         /// What it is called.
-        "title" => title: String,
+        "title" => title: String = "Saltmarsh Yoke",
         /// One sentence about it, for lists, feeds and search.
-        "summary" => summary: Option<String>,
+        "summary" => summary: Option<String> = "A yoke pullover with a band of reeds.",
         /// `false` keeps it off the site.
-        "ready" => ready: Option<bool>,
+        "ready" => ready: Option<bool> = "false",
         /// The picture that stands for it, a path below the studio's folder.
-        "picture" => picture: Option<String>,
+        "picture" => picture: Option<String> = "photos/yoke.jpg",
         /// What the picture shows.
-        "alt" => alt: Option<String>,
+        "alt" => alt: Option<String> = "The pullover on a hook beside a window.",
         /// Anything that must never reach the site.
         "private" => private: Option<Private<Anything>>,
     }
@@ -31,5 +31,9 @@ impl super::field::Field for Anything {
 
     fn read(node: &super::yaml::Node<'_>, _: &mut super::yaml::Notes<'_>) -> Option<Self> {
         (*node.value != Yaml::Null).then_some(Self)
+    }
+
+    fn schema(_: &mut super::schema::Definitions) -> super::schema::Schema {
+        super::schema::Schema::of(&[], "{ bought at: the wool fair }")
     }
 }

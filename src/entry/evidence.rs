@@ -1,6 +1,7 @@
 //! What needs are worked out from: pieces of fabric, a weighed swatch, weighed yarn.
 
 use super::field::{Field, record, wrong_type};
+use super::schema::{Definitions, Schema};
 use super::value::{Map, PieceShape};
 use super::yaml::{Node, Notes, Yaml};
 use crate::measure::{Amount, Count, FabricLength, Mass, Run};
@@ -11,21 +12,21 @@ record! {
         /// Its shape.
         "shape" => shape: PieceShape,
         /// How wide it is; for a rectangle.
-        "width" => width: Option<Dimension>,
+        "width" => width: Option<Dimension> = "40 (44, 48) cm",
         /// The width of its upper end; for a trapezium.
-        "top" => top: Option<Dimension>,
+        "top" => top: Option<Dimension> = "upper arm",
         /// The width of its lower end; for a trapezium.
-        "bottom" => bottom: Option<Dimension>,
+        "bottom" => bottom: Option<Dimension> = "wrist",
         /// The whole way round; for a tube.
-        "girth" => girth: Option<Dimension>,
+        "girth" => girth: Option<Dimension> = "chest",
         /// The long edge, from tip to tip; for a triangle.
-        "edge" => edge: Option<Dimension>,
+        "edge" => edge: Option<Dimension> = "180 cm",
         /// How far across; for a circle.
-        "diameter" => diameter: Option<Dimension>,
+        "diameter" => diameter: Option<Dimension> = "30 cm",
         /// From end to end; for a triangle, from the middle of the long edge to the point.
-        "length" => length: Option<Dimension>,
+        "length" => length: Option<Dimension> = "length",
         /// How many there are; one if it is not given.
-        "times" => times: Option<u32>,
+        "times" => times: Option<u32> = "2",
     }
 }
 
@@ -62,6 +63,11 @@ impl Field for Dimension {
             node.value.scalar().is_some_and(|text| text.trim_start().chars().next().is_some_and(char::is_alphabetic));
         if named { String::read(node, notes).map(Self::Finished) } else { Run::read(node, notes).map(Self::Own) }
     }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        let side = Schema::of(&["string", "boolean"], "chest").with("minLength", 1).else_write(Self::WHAT);
+        side.or_zero().saying("In mm, cm, m or in.")
+    }
 }
 
 record! {
@@ -74,13 +80,13 @@ record! {
         /// How long it is.
         "length" => length: Option<FabricLength>,
         /// The stitches of a row.
-        "stitches" => stitches: Option<Count>,
+        "stitches" => stitches: Option<Count> = "44",
         /// The rows between cast-on and cast-off.
-        "rows" => rows: Option<Count>,
+        "rows" => rows: Option<Count> = "60",
         /// How many rows the cast-on is worth in yarn; two if it is not given.
-        "cast on" => cast_on: Option<Count>,
+        "cast on" => cast_on: Option<Count> = "2",
         /// How many rows the cast-off is worth in yarn; one if it is not given.
-        "cast off" => cast_off: Option<Count>,
+        "cast off" => cast_off: Option<Count> = "1",
     }
 }
 
@@ -105,5 +111,9 @@ impl Field for Consumed {
                 None
             }
         }
+    }
+
+    fn schema(definitions: &mut Definitions) -> Schema {
+        Amount::schema(definitions).or(Map::<Amount>::schema(definitions).not_nothing())
     }
 }

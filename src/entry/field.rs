@@ -1,5 +1,6 @@
 //! How a value of front matter becomes a typed field.
 
+use super::schema::{Definitions, Schema};
 use super::value::{RUN_TAKEN_APART, broken_run};
 use super::yaml::{Node, Notes, Trail, Yaml};
 use crate::finding::{Code, Severity, nearest};
@@ -45,6 +46,9 @@ pub trait Field: Sized {
     /// Reads a value; where it is wrong, notes why and returns nothing.
     fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self>;
 
+    /// Returns what JSON Schema says of such a value, which must never refuse what `read` accepts.
+    fn schema(definitions: &mut Definitions) -> Schema;
+
     /// Returns the value that stands for an absent key, or nothing if the key must be there.
     fn absent() -> Option<Self> {
         None
@@ -62,6 +66,17 @@ pub struct FieldInfo {
     pub what: &'static str,
     /// Whether it never reaches the site.
     pub private: bool,
+    /// An example of its own in YAML; if there is none, its value's will do.
+    pub example: &'static [&'static str],
+    /// Returns what JSON Schema says of its value.
+    pub schema: fn(&mut Definitions) -> Schema,
+    /// Returns whether it must be there.
+    pub required: fn() -> bool,
+}
+
+/// Returns whether a key of this type must be there.
+pub fn required<T: Field>() -> bool {
+    T::absent().is_none()
 }
 
 /// A fixed set of keys, each with a field.
@@ -159,12 +174,13 @@ pub fn wrong_type(node: &Node<'_>, what: &str, notes: &mut Notes<'_>) {
 
 /// Defines a record: a struct, its keys with their documentation, and how it is read.
 ///
-/// One list is thus the type, the names that near misses are offered from, the schema and the reference.
+/// One list is thus the type, the names that near misses are offered from, the schema and the reference. Behind the type
+/// may stand an example in YAML, `= "pullover"`, where that of the type says too little.
 macro_rules! record {
     (
         $(#[doc = $doc:literal])*
         pub struct $name:ident: $what:literal {
-            $( $(#[doc = $field_doc:literal])+ $key:literal => $field:ident: $type:ty, )*
+            $( $(#[doc = $field_doc:literal])+ $key:literal => $field:ident: $type:ty $(= $example:literal)?, )*
         }
     ) => {
         $(#[doc = $doc])*
@@ -181,6 +197,9 @@ macro_rules! record {
                     doc: concat!($($field_doc),+),
                     what: <$type as $crate::entry::field::Field>::WHAT,
                     private: <$type as $crate::entry::field::Field>::PRIVATE,
+                    example: &[$($example)?],
+                    schema: <$type as $crate::entry::field::Field>::schema,
+                    required: $crate::entry::field::required::<$type>,
                 }, )*
             ];
 
@@ -196,6 +215,10 @@ macro_rules! record {
 
             fn read(node: &$crate::entry::yaml::Node<'_>, notes: &mut $crate::entry::yaml::Notes<'_>) -> Option<Self> {
                 $crate::entry::field::read_record(node, notes)
+            }
+
+            fn schema(definitions: &mut $crate::entry::schema::Definitions) -> $crate::entry::schema::Schema {
+                $crate::entry::schema::of_record::<Self>(definitions)
             }
         }
     };

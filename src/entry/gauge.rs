@@ -13,7 +13,7 @@ record! {
         /// How long the stretch is; the trade's 10 cm (4 in) if it is not given.
         "over" => over: Option<FabricLength>,
         /// The stitch it is measured in.
-        "in" => stitch: Option<String>,
+        "in" => stitch: Option<String> = "stockinette",
         /// The needle it was knitted on.
         "needle" => needle: Option<Needle>,
     }

@@ -18,6 +18,7 @@ mod person;
 mod project;
 pub mod prose;
 mod read;
+pub mod schema;
 mod studio;
 pub mod value;
 pub mod yaml;

@@ -12,7 +12,7 @@ record! {
     /// A design, from sketch to published.
     pub struct Pattern: "a pattern" {
         /// What it is: pullover, hat, shawl.
-        "garment" => garment: Option<String>,
+        "garment" => garment: Option<String> = "pullover",
         /// Whose standard body table applies.
         "wearer" => wearer: Option<Wearer>,
         /// The project level.
@@ -22,49 +22,49 @@ record! {
         /// The day it could first be had.
         "published" => published: Option<Date>,
         /// How it is made, in working order.
-        "construction" => construction: Vec<String>,
+        "construction" => construction: Vec<String> = "[top-down, in the round]",
         /// The gauges it is made to: one for each stitch, the main one first.
-        "gauge" => gauge: Vec<Gauge>,
+        "gauge" => gauge: Vec<Gauge> = "{ stitches: 22, rows: 30, over: 10 cm, in: stockinette, needle: 4 mm }",
         /// The needles it takes.
-        "needles" => needles: Vec<Needle>,
+        "needles" => needles: Vec<Needle> = "[4 mm circular 80 cm, 3.5 mm dpns]",
         /// The names of its sizes, smallest first.
         "sizes" => sizes: Option<SizeNames>,
         /// The body it is meant for: a measurement each.
-        "to fit" => to_fit: Map<Run<FabricLength>>,
+        "to fit" => to_fit: Map<Run<FabricLength>> = "{ chest: '76 (86, 96) cm' }",
         /// The finished thing: a measurement each.
-        "finished" => finished: Map<Run<FabricLength>>,
+        "finished" => finished: Map<Run<FabricLength>> = "{ chest: '84 (94, 104) cm', length: '56 (57, 58) cm' }",
         /// The stitches across a finished measurement, by its name.
-        "stitch counts" => stitch_counts: Map<Run<Count>>,
+        "stitch counts" => stitch_counts: Map<Run<Count>> = "{ chest: '184 (206, 228)' }",
         /// The rows or rounds up a finished measurement, by its name.
-        "row counts" => row_counts: Map<Run<Count>>,
+        "row counts" => row_counts: Map<Run<Count>> = "{ length: '168 (171, 174)' }",
         /// The pieces of fabric it is made of, to work out one size's yarn from another's.
-        "pieces" => pieces: Vec<Piece>,
+        "pieces" => pieces: Vec<Piece> = "[ { shape: tube, girth: chest, length: length } ]",
         /// The yarns it takes.
-        "yarn" => yarn: Vec<YarnUse>,
+        "yarn" => yarn: Vec<YarnUse> = "[ { colour: MC, yarn: heron-dk, shade: reedbed, needs: '820 (905, 990) m' } ]",
         /// What is added to needs before whole skeins are bought; the studio's if it is not given.
-        "margin" => margin: Option<Margin>,
+        "margin" => margin: Option<Margin> = "15%",
         /// What else it takes.
-        "notions" => notions: Vec<String>,
+        "notions" => notions: Vec<String> = "[tapestry needle, stitch markers]",
         /// The techniques a knitter will meet.
-        "techniques" => techniques: Vec<Ref<to::Technique>>,
+        "techniques" => techniques: Vec<Ref<to::Technique>> = "[short-rows, grafting]",
         /// Where it can be had.
-        "sold at" => sold_at: Vec<Sale>,
+        "sold at" => sold_at: Vec<Sale> = "[ { place: quay-shop, url: 'https://example.org/yoke', price: 7.00 GBP } ]",
         /// What was wrong in earlier printings.
-        "errata" => errata: Vec<Erratum>,
+        "errata" => errata: Vec<Erratum> = "[ { date: 2026-11-01, text: 'Round 14, size S only: knit 6, not 5.' } ]",
         /// Whose idea it builds on.
-        "after" => after: Vec<After>,
+        "after" => after: Vec<After> = "[ { what: the reeds, source: a tile in a ferry hall } ]",
         /// The piece that was knitted and weighed.
-        "sample" => sample: Option<Sample>,
+        "sample" => sample: Option<Sample> = "{ size: M, used: 452 g }",
         /// A piece of the fabric that was measured and weighed.
-        "swatch" => swatch: Option<WeighedSwatch>,
+        "swatch" => swatch: Option<WeighedSwatch> = "{ weight: 10 g, width: 20 cm, length: 20 cm }",
         /// The call for test knitters.
-        "test knit" => test_knit: Option<TestKnit>,
+        "test knit" => test_knit: Option<TestKnit> = "{ opens: 2026-09-01, closes: 2026-10-15, sizes wanted: '1 (2, 2)' }",
         /// Those who knitted it before publication.
-        "testers" => testers: Private<Vec<Tester>>,
+        "testers" => testers: Private<Vec<Tester>> = "[ { name: Ines, size: M, used: { MC: 905 m } } ]",
         /// The sizes that others have knitted.
-        "tested in" => tested_in: Option<SizeNames>,
+        "tested in" => tested_in: Option<SizeNames> = "S (M, L)",
         /// Checks that are not made here or weigh otherwise, each with a reason.
-        "checks" => checks: Map<Ruling>,
+        "checks" => checks: Map<Ruling> = "{ yardage-unlikely: { is: off, because: the smallest sizes are for children } }",
     }
 }
 
@@ -72,11 +72,11 @@ record! {
     /// One yarn a pattern takes, in one colour.
     pub struct YarnUse: "a yarn of a pattern" {
         /// The label of the colour in the text: MC, CC, A.
-        "colour" => colour: Option<String>,
+        "colour" => colour: Option<String> = "MC",
         /// The yarn.
         "yarn" => yarn: Option<Ref<to::Yarn>>,
         /// The shade of the sample.
-        "shade" => shade: Option<String>,
+        "shade" => shade: Option<String> = "reedbed",
         /// The length it takes, for each size; worked out from sample or swatch if it is not given.
         "needs" => needs: Option<Run<YarnLength>>,
         /// The stitches worked in it, for each size.
@@ -124,6 +124,10 @@ impl Field for Held {
         let (colour, needs, stitches, skeins) = (None, None, None, None);
         Some(Self(YarnUse { colour, yarn: Some(yarn), shade, needs, stitches, strands, held_with: Vec::new(), skeins }))
     }
+
+    fn schema(definitions: &mut super::schema::Definitions) -> super::schema::Schema {
+        Ref::<to::Yarn>::schema(definitions).or(HeldYarn::schema(definitions))
+    }
 }
 
 record! {
@@ -144,7 +148,7 @@ record! {
         /// The day it was made known.
         "date" => date: Date,
         /// What was wrong and what is right.
-        "text" => text: String,
+        "text" => text: String = "'Round 14, size S only: knit 6, not 5.'",
     }
 }
 
@@ -152,9 +156,9 @@ record! {
     /// Whose idea a design builds on.
     pub struct After: "what a design is after" {
         /// What was taken up.
-        "what" => what: String,
+        "what" => what: String = "the reeds",
         /// Whose it is.
-        "source" => source: Words,
+        "source" => source: Words = "a tile in a ferry hall",
     }
 }
 
@@ -162,7 +166,7 @@ record! {
     /// The piece that was knitted and weighed.
     pub struct Sample: "a sample" {
         /// Its size.
-        "size" => size: String,
+        "size" => size: String = "M",
         /// What went into it: all together, or by colour.
         "used" => used: Option<Consumed>,
     }
@@ -186,15 +190,15 @@ record! {
     /// One who knitted a design before publication.
     pub struct Tester: "a tester" {
         /// Their name.
-        "name" => name: String,
+        "name" => name: String = "Ines",
         /// The size they made.
-        "size" => size: Option<String>,
+        "size" => size: Option<String> = "M",
         /// The yarn they used.
         "yarn" => yarn: Option<Ref<to::Yarn>>,
         /// What they used of each colour.
-        "used" => used: Map<Amount>,
+        "used" => used: Map<Amount> = "{ MC: 905 m }",
         /// Whether yarn, size and length may be shown, without the name.
-        "share" => share: Option<bool>,
+        "share" => share: Option<bool> = "true",
     }
 }
 
@@ -204,7 +208,7 @@ record! {
         /// How much it weighs.
         "is" => is: Verdict,
         /// Why.
-        "because" => because: String,
+        "because" => because: String = "the smallest sizes are for children",
     }
 }
 

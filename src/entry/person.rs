@@ -12,9 +12,9 @@ record! {
     /// A maker, mill, shop, event or other designer.
     pub struct Person: "a person" {
         /// Their own site.
-        "url" => url: Option<Web>,
+        "url" => url: Option<Web> = "https://example.org/mill",
         /// What they are: mill, shop, designer.
-        "is" => is: Vec<String>,
+        "is" => is: Vec<String> = "[maker, mill]",
     }
 }
 

@@ -1,6 +1,7 @@
 //! A thing on the needles or finished.
 
 use super::field::{Field, record, wrong_type};
+use super::schema::{Definitions, Schema};
 use super::value::{Date, Map, Private, Ref, Web, to};
 use super::yaml::{Node, Notes, Yaml};
 use crate::measure::Amount;
@@ -9,27 +10,27 @@ record! {
     /// A thing on the needles or finished, of any craft.
     pub struct Project: "a project" {
         /// The craft; knitting if it is not given.
-        "craft" => craft: Option<String>,
+        "craft" => craft: Option<String> = "knitting",
         /// What it is made from.
         "pattern" => pattern: Option<MadeFrom>,
         /// The size made.
-        "size" => size: Option<String>,
+        "size" => size: Option<String> = "M",
         /// The day it was begun.
         "started" => started: Option<Date>,
         /// The day it was done; without it the thing is on the needles.
         "finished" => finished: Option<Date>,
         /// The yarns in it.
-        "yarn" => yarn: Vec<Used>,
+        "yarn" => yarn: Vec<Used> = "[ { yarn: heron-dk, shade: reedbed, used: 412 g } ]",
         /// What was made otherwise than the pattern says.
-        "changes" => changes: Option<String>,
+        "changes" => changes: Option<String> = "The brim is four rounds deeper.",
         /// What is still to be done.
-        "left to do" => left_to_do: Vec<String>,
+        "left to do" => left_to_do: Vec<String> = "[second sleeve, weave in ends]",
         /// What it takes beside yarn.
-        "materials" => materials: Vec<String>,
+        "materials" => materials: Vec<String> = "[a leather tab]",
         /// What sets this one apart from others of its design.
-        "variant" => variant: Private<Map<String>>,
+        "variant" => variant: Private<Map<String>> = "{ brim: folded }",
         /// For whom it is.
-        "made for" => made_for: Private<Option<MadeFor>>,
+        "made for" => made_for: Private<Option<MadeFor>> = "{ who: Wyn, by: 2026-12-24 }",
     }
 }
 
@@ -46,9 +47,9 @@ record! {
     /// Somebody else's pattern.
     pub struct OtherPattern: "somebody else's pattern" {
         /// What it is called.
-        "title" => title: String,
+        "title" => title: String = "Plain Gansey",
         /// Whose it is.
-        "by" => by: Option<Ref<to::Person>>,
+        "by" => by: Option<Ref<to::Person>> = "otha-plimsett",
         /// Its page.
         "url" => url: Option<Web>,
     }
@@ -67,6 +68,10 @@ impl Field for MadeFrom {
             }
         }
     }
+
+    fn schema(definitions: &mut Definitions) -> Schema {
+        Ref::<to::Pattern>::schema(definitions).or(OtherPattern::schema(definitions))
+    }
 }
 
 record! {
@@ -75,7 +80,7 @@ record! {
         /// The yarn.
         "yarn" => yarn: Option<Ref<to::Yarn>>,
         /// Its shade.
-        "shade" => shade: Option<String>,
+        "shade" => shade: Option<String> = "reedbed",
         /// How much went into it so far.
         "used" => used: Option<Amount>,
     }
@@ -85,9 +90,9 @@ record! {
     /// For whom a thing is made.
     pub struct MadeFor: "whom it is for" {
         /// The person.
-        "who" => who: Option<String>,
+        "who" => who: Option<String> = "Wyn",
         /// Those who live together.
-        "household" => household: Option<String>,
+        "household" => household: Option<String> = "hill-farm",
         /// The day it must be there.
         "by" => by: Option<Date>,
     }

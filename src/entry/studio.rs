@@ -3,6 +3,7 @@
 use super::common::Anything;
 use super::field::{Field, record, wrong_type};
 use super::pattern::Pattern;
+use super::schema::{Definitions, Schema};
 use super::value::{Map, Margin, Private, SiteAddress, Verdict, Web};
 use super::yaml::{Node, Notes};
 use crate::measure::{Bracket, Inch, Percent, RunStyle, System};
@@ -11,15 +12,15 @@ record! {
     /// The studio: whose it is, where it is published and how it writes numbers.
     pub struct Studio: "a studio" {
         /// The site's name.
-        "title" => title: String,
+        "title" => title: String = "Wrackline",
         /// One sentence about the site.
-        "summary" => summary: Option<String>,
+        "summary" => summary: Option<String> = "Knitting patterns and a weekly note.",
         /// The site's address on the web.
         "url" => url: SiteAddress,
         /// Who designs and writes.
-        "designer" => designer: Option<String>,
+        "designer" => designer: Option<String> = "Hedda Sandling",
         /// The language of the texts, as a tag: `en-GB`.
-        "language" => language: Option<String>,
+        "language" => language: Option<String> = "en-GB",
         /// Which system comes first: `metric` or `imperial`.
         "units" => units: Option<System>,
         /// What is added to needs before whole skeins are bought.
@@ -29,11 +30,11 @@ record! {
         /// Which brackets hold sizes: `round` or `square`; any of them if it is not given.
         "sizes in" => sizes_in: Option<Bracket>,
         /// The theme; `leaflet` if it is not given.
-        "theme" => theme: Option<String>,
+        "theme" => theme: Option<String> = "leaflet",
         /// Checks that are not made or weigh otherwise, by the name of what they find.
-        "checks" => checks: Map<Verdict>,
+        "checks" => checks: Map<Verdict> = "{ needs-area: off }",
         /// How videos are published.
-        "video" => video: Option<VideoSettings>,
+        "video" => video: Option<VideoSettings> = "{ url: 'https://example.org/videos', limit: 5000 }",
         /// Anything that must never reach the site.
         "private" => private: Option<Private<Anything>>,
     }
@@ -43,9 +44,9 @@ record! {
     /// How videos are published.
     pub struct VideoSettings: "video settings" {
         /// The page of all videos.
-        "url" => url: Option<Web>,
+        "url" => url: Option<Web> = "https://example.org/videos",
         /// The most characters a description may have.
-        "limit" => limit: Option<u32>,
+        "limit" => limit: Option<u32> = "5000",
     }
 }
 
@@ -123,6 +124,13 @@ impl Field for System {
             }
         }
     }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        Schema::words(&[
+            ("metric", "centimetres, metres and grams first"),
+            ("imperial", "inches, yards and ounces first"),
+        ])
+    }
 }
 
 impl Field for Bracket {
@@ -137,5 +145,9 @@ impl Field for Bracket {
                 None
             }
         }
+    }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        Schema::words(&[("round", "S (M, L)"), ("square", "S [M, L]")])
     }
 }

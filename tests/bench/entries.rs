@@ -1,8 +1,8 @@
 //! The text of one entry of each kind: front matter as a designer would fill it in, and prose below.
 
-use crate::kinds::{Kind, Kinds, day, garment, key, reference, title};
-use crate::prose;
-use crate::random::Random;
+use super::kinds::{Kind, Kinds, day, garment, key, reference, title};
+use super::prose;
+use super::random::Random;
 
 /// How many bytes an entry aims at; the last paragraph takes it to 3,000 on average.
 const BYTES: usize = 2600;

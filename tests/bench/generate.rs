@@ -14,22 +14,11 @@ mod entries;
 mod kinds;
 mod prose;
 mod random;
+mod studio;
 
-use kinds::Kinds;
-use random::Random;
 use std::error::Error;
 use std::fs;
 use std::path::Path;
-
-// Lengths and weights are drawn at random, so checks of how likely they are would only tell of the drawing.
-const STUDIO: &str = "title: A studio for measuring\n\
-summary: As many entries as were asked for.\n\
-url: https://studio.example/\n\
-designer: Nobody Inparticular\n\
-language: en-GB\n\
-units: metric\n\
-margin: 10%\n\
-checks: { yardage-unlikely: off, sample-over: off }\n";
 
 fn main() -> Result<(), Box<dyn Error>> {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -46,12 +35,9 @@ fn write(folder: &Path, count: usize, seed: u64) -> Result<(), Box<dyn Error>> {
     if fs::read_dir(folder)?.next().is_some() {
         return Err(format!("`{}` is not empty", folder.display()).into());
     }
-    fs::write(folder.join("studio.yaml"), STUDIO)?;
-    let (list, kinds) = Kinds::of(count);
     let mut bytes = 0;
-    for (number, (kind, of_kind)) in list.into_iter().enumerate() {
-        let text = entries::entry(kind, of_kind, &kinds, &mut Random::new(seed, number));
-        let path = folder.join(kinds::file(kind, of_kind));
+    for (path, text) in studio::files(count, seed) {
+        let path = folder.join(path);
         if let Some(parent) = path.parent() {
             fs::create_dir_all(parent)?;
         }

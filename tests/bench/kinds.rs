@@ -1,6 +1,6 @@
 //! Which entry is of which kind, and how entries are called, so that a link can be written before its entry is.
 
-use crate::random::Random;
+use super::random::Random;
 
 const FIRST: [&str; 10] =
     ["Reed", "Tide", "Lantern", "Heron", "Marram", "Sluice", "Gull", "Creek", "Shingle", "Beacon"];

@@ -1,6 +1,6 @@
 //! Prose of about the right length and make-up: paragraphs, headings, emphasis, a list, a table and links.
 
-use crate::random::Random;
+use super::random::Random;
 
 const WHO: [&str; 12] = [
     "The second sleeve",

@@ -13,15 +13,20 @@ use std::fs;
 use std::path::Path;
 
 /// A finding's file, line and code; line 0 stands for the whole file.
-type Seen = (String, usize, String);
+pub type Seen = (String, usize, String);
 
-struct Case {
-    name: String,
-    files: BTreeMap<String, String>,
-    expected: Vec<Seen>,
+/// A small studio and what is expected to be found in it.
+pub struct Case {
+    /// What it is called.
+    pub name: String,
+    /// Its files.
+    pub files: BTreeMap<String, String>,
+    /// The findings.
+    pub expected: Vec<Seen>,
 }
 
-fn cases(text: &str) -> Vec<Case> {
+/// Returns the cases of a file.
+pub fn cases(text: &str) -> Vec<Case> {
     let mut all: Vec<Case> = Vec::new();
     let mut file: Option<String> = None;
     for line in text.lines() {
@@ -49,7 +54,7 @@ fn cases(text: &str) -> Vec<Case> {
 }
 
 /// Turns the escapes a case needs for what cannot stand in its file into what they stand for.
-fn bytes(text: &str) -> Vec<u8> {
+pub fn bytes(text: &str) -> Vec<u8> {
     let text = text.replace("<TAB>", "\t").replace("<CR>", "\r").replace("<BOM>", "\u{feff}").replace("<EMPTY>\n", "");
     match text.split_once("<FF>") {
         Some((before, after)) => [before.as_bytes(), &[0xff], after.as_bytes()].concat(),

@@ -1,5 +1,7 @@
 //! Reading entries, beyond what the cases show.
 
+mod schema;
+
 use crate::support::{page, read, site};
 use ballband::entry::{Kind, Reference};
 

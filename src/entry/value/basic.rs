@@ -1,6 +1,7 @@
 //! Texts, truth, whole numbers, lists and maps.
 
 use crate::entry::field::{Field, WRONG_TYPE, wrong_type};
+use crate::entry::schema::{Definitions, Schema};
 use crate::entry::yaml::{Node, Notes, Trail, Yaml};
 
 impl Field for String {
@@ -39,6 +40,10 @@ impl Field for String {
             }
         }
     }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        Schema::of(&["string", "integer", "boolean"], "some words").with("minLength", 1).else_write(Self::WHAT)
+    }
 }
 
 impl Field for bool {
@@ -51,6 +56,10 @@ impl Field for bool {
         wrong_type(node, Self::WHAT, notes);
         None
     }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        Schema::of(&["boolean"], "true").else_write(Self::WHAT)
+    }
 }
 
 impl Field for u32 {
@@ -62,6 +71,11 @@ impl Field for u32 {
             wrong_type(node, Self::WHAT, notes);
         }
         number
+    }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        let bounds = Schema::of(&["integer", "string"], "2").with("minimum", 0).with("maximum", u32::MAX);
+        bounds.pattern("^\\+?[0-9]+$", Self::WHAT)
     }
 }
 
@@ -79,6 +93,10 @@ impl<T: Field> Field for Option<T> {
 
     fn absent() -> Option<Self> {
         Some(None)
+    }
+
+    fn schema(definitions: &mut Definitions) -> Schema {
+        T::schema(definitions).or_nothing()
     }
 }
 
@@ -105,6 +123,10 @@ impl<T: Field> Field for Vec<T> {
 
     fn absent() -> Option<Self> {
         Some(Self::new())
+    }
+
+    fn schema(definitions: &mut Definitions) -> Schema {
+        T::schema(definitions).or_list()
     }
 }
 
@@ -157,5 +179,9 @@ impl<T: Field> Field for Map<T> {
 
     fn absent() -> Option<Self> {
         Some(Self::default())
+    }
+
+    fn schema(definitions: &mut Definitions) -> Schema {
+        T::schema(definitions).named(T::WHAT)
     }
 }

@@ -1,6 +1,7 @@
 //! Values that are one of a few fixed words.
 
 use crate::entry::field::{Field, WRONG_TYPE, wrong_type};
+use crate::entry::schema::{Definitions, Schema};
 use crate::entry::yaml::{Node, Notes};
 use crate::finding::nearest;
 use crate::standards::levels::Level;
@@ -11,6 +12,8 @@ pub trait Choice: Sized + Copy + 'static {
     const NAME: &'static str;
     /// Every value with its word, in order.
     const ALL: &'static [(&'static str, Self)];
+    /// Every word with what it means.
+    const MEANINGS: &'static [(&'static str, &'static str)];
 
     /// Returns the value's word.
     fn word(self) -> &'static str;
@@ -42,6 +45,7 @@ macro_rules! choice {
         impl Choice for $name {
             const NAME: &'static str = $what;
             const ALL: &'static [(&'static str, Self)] = &[$( ($word, Self::$value), )*];
+            const MEANINGS: &'static [(&'static str, &'static str)] = &[$( ($word, concat!($($value_doc),+)), )*];
 
             fn word(self) -> &'static str {
                 match self { $( Self::$value => $word, )* }
@@ -53,6 +57,10 @@ macro_rules! choice {
 
             fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
                 read_choice(node, notes)
+            }
+
+            fn schema(_: &mut Definitions) -> Schema {
+                Schema::words(Self::MEANINGS)
             }
         }
     };
@@ -151,5 +159,11 @@ impl Field for Level {
             return None;
         };
         Self::parse(text).map_err(|why| notes.value(&WRONG_TYPE, node, why.to_string(), Some(why.help()))).ok()
+    }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        // What older patterns call a level is read too, in any capitals, so the words are offered and not insisted on.
+        let words = Schema::of(&["string"], "intermediate").else_write(Self::WHAT).offering(Self::ALL.map(Self::name));
+        Self::ALL.iter().fold(words, |words, level| words.saying(&format!("{}: {}", level.name(), level.meaning())))
     }
 }

@@ -1,6 +1,7 @@
 //! A colour as the web writes it.
 
 use crate::entry::field::{Field, WRONG_TYPE, wrong_type};
+use crate::entry::schema::{Definitions, Schema};
 use crate::entry::yaml::{Node, Notes, Yaml};
 use std::fmt;
 
@@ -50,5 +51,9 @@ impl Field for Colour {
             wrong_type(node, Self::WHAT, notes);
         }
         colour
+    }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        Schema::of(&["string"], "\"#6b7f4c\"").pattern("^#([0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})$", Self::WHAT)
     }
 }

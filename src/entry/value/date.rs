@@ -1,6 +1,7 @@
 //! A calendar date.
 
 use crate::entry::field::{Field, WRONG_TYPE, wrong_type};
+use crate::entry::schema::{Definitions, Schema};
 use crate::entry::yaml::{Node, Notes};
 use std::fmt;
 
@@ -92,5 +93,10 @@ impl Field for Date {
             notes.value(&WRONG_TYPE, node, message, Some("write year, month and day: `2026-03-14`".to_owned()));
         }
         date
+    }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        let day = "^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$";
+        Schema::of(&["string"], "2026-03-14").pattern(day, Self::WHAT)
     }
 }

@@ -1,6 +1,7 @@
 //! Values that never reach the site.
 
 use crate::entry::field::Field;
+use crate::entry::schema::{Definitions, Schema};
 use crate::entry::yaml::{Node, Notes};
 use std::fmt;
 
@@ -37,5 +38,9 @@ impl<T: Field> Field for Private<T> {
 
     fn absent() -> Option<Self> {
         T::absent().map(Self)
+    }
+
+    fn schema(definitions: &mut Definitions) -> Schema {
+        T::schema(definitions)
     }
 }

@@ -1,6 +1,7 @@
 //! Quantities in front matter.
 
 use crate::entry::field::{Field, wrong_type};
+use crate::entry::schema::{Definitions, Schema};
 use crate::entry::yaml::{Node, Notes};
 use crate::finding::{Code, Severity};
 use crate::measure::{Amount, Count, FabricLength, Inch, Mass, Misread, Needle, Percent, Price, PutUp};
@@ -45,28 +46,67 @@ fn read_with<T>(
     parse(text, notes.settings.inch).map_err(|misread| note_misread(&misread, node, notes)).ok()
 }
 
+/// A figure, as the patterns of schemas have it.
+pub(super) const FIGURE: &str = "[0-9¼½¾⅓⅔⅛⅜⅝⅞]";
+
+/// The characters of which a unit of fabric holds at least one.
+pub(super) const FABRIC_UNITS: &str = "MmIi\"″”";
+
+/// The characters of which a unit of yarn's length holds at least one.
+pub(super) const YARN_UNITS: &str = "MmYy";
+
+/// Returns the schema of a text in which a figure stands before a unit that holds one of these characters.
+fn figure_then(units: &str, example: &str, what: &str) -> Schema {
+    Schema::of(&["string"], example).pattern(&format!("{FIGURE}[\\s\\S]*[{units}]"), what)
+}
+
 macro_rules! quantity {
-    ($($type:ty, $what:literal, $parse:expr;)*) => { $(
+    ($($type:ty, $what:literal, $parse:expr, $schema:expr;)*) => { $(
         impl Field for $type {
             const WHAT: &'static str = $what;
 
             fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
                 read_with(node, Self::WHAT, notes, $parse)
             }
+
+            fn schema(_: &mut Definitions) -> Schema {
+                let schema: fn(&str) -> Schema = $schema;
+                schema(Self::WHAT)
+            }
         }
     )* };
 }
 
 quantity! {
-    Amount, "an amount like `4.5 skeins`, `452 g` or `1010 m`", |text, _| Self::parse(text);
-    Count, "a number", |text, _| Self::parse(text);
-    Mass, "a weight like `12 g`", |text, _| Self::parse(text);
-    FabricLength, "a measurement like `10 cm` or `4 in`", Self::parse;
-    Inch, "`2.5` or `2.54`", |text, _| Self::parse(text);
-    Needle, "a needle like `4 mm circular 80 cm` or `US 6`", Self::parse;
-    Percent, "a percentage like `10%`", |text, _| Self::parse(text);
-    Price, "a price like `7.00 GBP`", |text, _| Self::parse(text);
-    PutUp, "how it is sold, like `225 m / 100 g`", |text, _| Self::parse(text);
+    Amount, "an amount like `4.5 skeins`, `452 g` or `1010 m`", |text, _| Self::parse(text),
+        |what| figure_then("A-Za-z", "452 g", what).saying("In skeins, balls, hanks, cakes or cones, in g, kg, oz or lb, or in m or yd.");
+    Count, "a number", |text, _| Self::parse(text), |what| {
+        let number = Schema::of(&["number", "string"], "22").with("minimum", 0);
+        number.pattern(FIGURE, what).saying("Up to three decimals.")
+    };
+    Mass, "a weight like `12 g`", |text, _| Self::parse(text),
+        |what| figure_then("GgOoLl", "12 g", what).saying("In g, kg, oz or lb.");
+    FabricLength, "a measurement like `10 cm` or `4 in`", Self::parse,
+        |what| figure_then(FABRIC_UNITS, "10 cm", what).saying("In mm, cm, m or in.");
+    Inch, "`2.5` or `2.54`", |text, _| Self::parse(text), |what| {
+        let number = Schema::of(&["number", "string"], "2.54").with("minimum", 2.5).with("maximum", 2.54);
+        number.pattern("2[.,]5", what).saying("In centimetres.")
+    };
+    Needle, "a needle like `4 mm circular 80 cm` or `US 6`", Self::parse, |what| {
+        let size = format!("{FIGURE}[\\s\\S]*[A-Za-z]|[A-Za-z][\\s\\S]*{FIGURE}");
+        let needle = Schema::of(&["string"], "4 mm circular 80 cm").pattern(&size, what);
+        needle.saying("Its size first, in mm or as a US or UK number; then its kind, and its length in cm or in.")
+    };
+    Percent, "a percentage like `10%`", |text, _| Self::parse(text), |what| figure_then("%A-Za-z", "10%", what);
+    Price, "a price like `7.00 GBP`", |text, _| Self::parse(text), |what| {
+        let price = Schema::of(&["string"], "7.00 GBP").pattern(&format!("{FIGURE}[\\s\\S]*[A-Za-z£€]|[A-Za-z£€][\\s\\S]*{FIGURE}"), what);
+        price.saying("The currency by its three letters.")
+    };
+    PutUp, "how it is sold, like `225 m / 100 g`", |text, _| Self::parse(text), |what| {
+        let both = format!("{FIGURE}[\\s\\S]*[A-Za-z][\\s\\S]*{FIGURE}[\\s\\S]*[A-Za-z]");
+        let put_up = Schema::of(&["string"], "225 m / 100 g").pattern(&both, what);
+        put_up.saying("A length in m or yd and a mass in g, kg, oz or lb.")
+    };
 }
 
 /// What is added to needs before whole skeins are counted: from nothing to as much again. Less than needs would leave a
@@ -101,6 +141,10 @@ impl Field for Margin {
         }
         margin
     }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        figure_then("%A-Za-z", "10%", Self::WHAT)
+    }
 }
 
 /// A standard weight, and the name she gives it.
@@ -127,5 +171,13 @@ impl Field for Weight {
                 None
             }
         }
+    }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        // Names are read in any capitals and under several systems, so the usual ones are offered and not insisted on.
+        let usual =
+            ["Lace", "Super Fine", "Fine", "DK", "Light", "Worsted", "Aran", "Medium", "Bulky", "Super Bulky", "Jumbo"];
+        let number = Schema::of(&["string", "integer"], "DK").with("maximum", 7).with("minLength", 1);
+        number.else_write(Self::WHAT).offering(usual)
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::entry::field::{Field, wrong_type};
 use crate::entry::kind::{Key, Kind, Reference};
+use crate::entry::schema::{Definitions, Schema};
 use crate::entry::yaml::{Node, Notes};
 use crate::finding::{Code, Severity};
 use std::marker::PhantomData;
@@ -22,10 +23,12 @@ pub trait Wanted: Clone + std::fmt::Debug + 'static {
     const KIND: Kind;
     /// How a value looks, for messages.
     const WHAT: &'static str;
+    /// A key, for schemas.
+    const EXAMPLE: &'static str;
 }
 
 macro_rules! wanted {
-    ($($name:ident = $what:literal),*) => { $(
+    ($($name:ident = $what:literal, $example:literal;)*) => { $(
         #[doc = concat!("Marks a reference to ", $what, ".")]
         #[derive(Clone, Copy, Debug)]
         pub struct $name;
@@ -33,17 +36,18 @@ macro_rules! wanted {
         impl Wanted for $name {
             const KIND: Kind = Kind::$name;
             const WHAT: &'static str = $what;
+            const EXAMPLE: &'static str = $example;
         }
     )* };
 }
 
-wanted!(
-    Pattern = "a pattern's key",
-    Project = "a project's key",
-    Yarn = "a yarn's key",
-    Technique = "a technique's key",
-    Person = "a person's key"
-);
+wanted! {
+    Pattern = "a pattern's key", "saltmarsh-yoke";
+    Project = "a project's key", "storm-lantern";
+    Yarn = "a yarn's key", "heron-dk";
+    Technique = "a technique's key", "short-rows";
+    Person = "a person's key", "tidewater-mill";
+}
 
 /// A reference to an entry of one kind, written as its key or in full.
 #[derive(Clone, Debug)]
@@ -73,6 +77,12 @@ impl<K: Wanted> Field for Ref<K> {
         notes.refer(&reference, node);
         Some(Self { key: reference.key, kind: PhantomData })
     }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        // YAML makes a number of a key like `2026`.
+        let key = Schema::of(&["string", "integer", "boolean"], K::EXAMPLE);
+        key.pattern(&format!("^({}:)?[a-z0-9-]+$", K::KIND.word()), K::WHAT)
+    }
 }
 
 /// A reference to an entry of any kind; a bare key is a person's.
@@ -86,6 +96,12 @@ impl Field for AnyRef {
         let reference = read_reference(node, Self::WHAT, Kind::Person, notes)?;
         notes.refer(&reference, node);
         Some(Self(reference))
+    }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        let kinds = Kind::ALL.map(Kind::word).join("|");
+        let key = Schema::of(&["string", "integer", "boolean"], "pattern:saltmarsh-yoke");
+        key.pattern(&format!("^(({kinds}):)?[a-z0-9-]+$"), Self::WHAT)
     }
 }
 
@@ -110,6 +126,10 @@ impl Field for Words {
             return Some(Self::Plain(text));
         }
         AnyRef::read(node, notes).map(|reference| Self::Reference(reference.0))
+    }
+
+    fn schema(definitions: &mut Definitions) -> Schema {
+        String::schema(definitions)
     }
 }
 

@@ -1,7 +1,8 @@
 //! Size runs, and what YAML makes of one that stands without quotes.
 
-use super::quantity::note_misread;
+use super::quantity::{FABRIC_UNITS, FIGURE, YARN_UNITS, note_misread};
 use crate::entry::field::{Field, wrong_type};
+use crate::entry::schema::{Definitions, Schema};
 use crate::entry::yaml::{Node, Notes, Yaml};
 use crate::finding::{Code, Severity};
 use crate::measure::yaml_pieces::{quoted, run_from_list_item, run_from_pieces};
@@ -58,8 +59,14 @@ fn run_text<'a>(node: &Node<'a>, what: &str, notes: &mut Notes<'_>) -> Option<&'
     text
 }
 
+/// Returns the schema of a run whose unit holds one of these characters; with no value but dashes and zeros it needs none.
+fn run_of(units: &str, example: &str, what: &str) -> Schema {
+    let run = Schema::of(&["string"], example).pattern(&format!("[{units}]|^[^1-9¼½¾⅓⅔⅛⅜⅝⅞]*$"), what);
+    run.or_zero().saying("One value for each size, or one for every size; a dash where there is none.")
+}
+
 macro_rules! run_field {
-    ($type:ty, $what:literal) => {
+    ($type:ty, $what:literal, $schema:expr) => {
         impl Field for Run<$type> {
             const WHAT: &'static str = $what;
 
@@ -69,13 +76,25 @@ macro_rules! run_field {
                     .map_err(|misread| note_misread(&misread, node, notes))
                     .ok()
             }
+
+            fn schema(_: &mut Definitions) -> Schema {
+                let schema: fn(&str) -> Schema = $schema;
+                schema(Self::WHAT)
+            }
         }
     };
 }
 
-run_field!(YarnLength, "a length of yarn for each size, like `820 (905, 990) m`");
-run_field!(FabricLength, "a measurement for each size, like `84 (94, 104) cm`");
-run_field!(Count, "a number for each size, like `1 (1, 2)`");
+run_field!(YarnLength, "a length of yarn for each size, like `820 (905, 990) m`", |what| {
+    run_of(YARN_UNITS, "820 (905, 990) m", what).saying("In m or yd.")
+});
+run_field!(FabricLength, "a measurement for each size, like `84 (94, 104) cm`", |what| {
+    run_of(FABRIC_UNITS, "84 (94, 104) cm", what).saying("In mm, cm, m or in.")
+});
+run_field!(Count, "a number for each size, like `1 (1, 2)`", |what| {
+    let run = Schema::of(&["number", "string"], "1 (1, 2)").with("minimum", 0);
+    run.pattern(&format!("{FIGURE}|[-–—−‐‑]"), what).saying("One value for each size, or one for every size.")
+});
 
 impl Field for SizeNames {
     const WHAT: &'static str = "the names of the sizes, like `XS (S, M, L)`";
@@ -83,5 +102,9 @@ impl Field for SizeNames {
     fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
         let text = run_text(node, Self::WHAT, notes)?;
         Self::parse(text, notes.settings.runs).map_err(|misread| note_misread(&misread, node, notes)).ok()
+    }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        Schema::of(&["string", "number", "boolean"], "XS (S, M, L)").with("minLength", 1).else_write(Self::WHAT)
     }
 }

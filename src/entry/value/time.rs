@@ -1,6 +1,7 @@
 //! Moments and lengths of a video.
 
 use crate::entry::field::{Field, WRONG_TYPE, wrong_type};
+use crate::entry::schema::{Definitions, Schema};
 use crate::entry::yaml::{Node, Notes};
 use std::fmt;
 
@@ -62,5 +63,12 @@ impl Field for VideoTime {
             );
         }
         time
+    }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        let time = "^[0-9]+(:[0-5][0-9]){1,2}$";
+        Schema::of(&["string"], "\"25:12\"")
+            .pattern(time, Self::WHAT)
+            .saying("Minutes and seconds, or hours before them.")
     }
 }

@@ -1,6 +1,7 @@
 //! An address on the web.
 
 use crate::entry::field::{Field, WRONG_TYPE, wrong_type};
+use crate::entry::schema::{Definitions, Schema};
 use crate::entry::yaml::{Node, Notes};
 
 /// An absolute address a reader can follow: `https:`, `http:` or `mailto:`. Nothing else is let through, so that no
@@ -61,6 +62,11 @@ impl Field for SiteAddress {
         }
         address
     }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        let address = "^https?://[^/?# \"<>\\\\^`{|}][^?# \"<>\\\\^`{|}]*$";
+        Schema::of(&["string"], "https://example.org").pattern(address, Self::WHAT)
+    }
 }
 
 impl Field for Web {
@@ -81,5 +87,10 @@ impl Field for Web {
             notes.value(&WRONG_TYPE, node, format!("`{text}` is not an address"), Some(help));
         }
         address
+    }
+
+    fn schema(_: &mut Definitions) -> Schema {
+        let address = "^(https://|http://|mailto:)[^ \"<>\\\\^`{|}]+$";
+        Schema::of(&["string"], "https://example.org/").pattern(address, Self::WHAT)
     }
 }

@@ -1,6 +1,7 @@
 //! A YAML document as plain values.
 
 use serde::de::{Deserialize, Deserializer, Error, MapAccess, SeqAccess, Visitor};
+use serde_json::Value;
 use std::fmt;
 
 /// A YAML value. Unlike serde_yaml's own it keeps the order of keys and both of two equal ones, so that a duplicate is a
@@ -34,6 +35,19 @@ impl Yaml {
             Self::Text(_) => "a text",
             Self::List(_) => "a list",
             Self::Map(_) => "keys and values",
+        }
+    }
+
+    /// Returns the value as JSON, which is how a schema sees it: of two equal keys the second, and no number where JSON
+    /// has none, as for infinity.
+    pub fn to_json(&self) -> Value {
+        match self {
+            Self::Null => Value::Null,
+            Self::Bool(value) => Value::Bool(*value),
+            Self::Number(text) | Self::Fraction(text) => text.parse().map_or(Value::Null, Value::Number),
+            Self::Text(text) => Value::String(text.clone()),
+            Self::List(items) => items.iter().map(Self::to_json).collect(),
+            Self::Map(entries) => entries.iter().map(|(key, value)| (key.clone(), value.to_json())).collect(),
         }
     }
 

@@ -1,0 +1,9 @@
+//! The studio for measuring, for tests that want many entries.
+
+mod entries;
+mod kinds;
+mod prose;
+mod random;
+mod studio;
+
+pub use studio::files;
