@@ -8,7 +8,7 @@ use crate::preview::watcher::{Burst, watch as watch_folder};
 use crate::preview::{Changed, Live, Update};
 use crate::source::disk::Disk;
 use clap::Args;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::Arc;
 
 /// How watching is done.
@@ -79,11 +79,7 @@ fn view() -> View {
 
 /// Takes in what was saved and says how things stand.
 fn take(live: &Live<Disk>, disk: &Disk, burst: &Burst) {
-    let named = |path: &PathBuf| disk.name(path);
-    let changed = match burst.paths.iter().map(named).collect::<Option<_>>() {
-        Some(paths) if !burst.all => Changed::Files(paths),
-        _ => Changed::Anything,
-    };
+    let changed = Changed::of(burst, |path| disk.name(path));
     match live.change(&changed, view()) {
         Ok(Update::Nothing) => {}
         Ok(_) => {

@@ -2,12 +2,14 @@
 
 use super::dress::{self, Dress};
 use super::server::{Answer, Event, EventKind, Hub, Pages};
+use super::watcher::Burst;
 use super::{Preview, Update};
 use crate::catalogue::View;
 use crate::render::picture::{self, Format, Variant};
 use crate::source::{FilePath, Files};
 use std::collections::{BTreeSet, HashMap};
 use std::io;
+use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 /// What changed in the studio's folder.
@@ -17,6 +19,16 @@ pub enum Changed {
     Files(BTreeSet<FilePath>),
     /// Perhaps anything.
     Anything,
+}
+
+impl Changed {
+    /// Returns what a burst of the watcher means, with the names that its paths have in the studio.
+    pub fn of(burst: &Burst, name: impl Fn(&Path) -> Option<FilePath>) -> Self {
+        match burst.paths.iter().map(|path| name(path)).collect::<Option<_>>() {
+            Some(paths) if !burst.all => Self::Files(paths),
+            _ => Self::Anything,
+        }
+    }
 }
 
 /// A studio's preview, shared by the server and the watcher.

@@ -16,7 +16,11 @@ pub fn edit(random: &mut Random) -> (String, Option<String>) {
         ),
         3 | 4 => ("people.yaml".to_owned(), gone(random, 6).map(|()| register(random, "person"))),
         5..=8 => ("yarns.yaml".to_owned(), gone(random, 8).map(|()| register(random, "yarn"))),
-        9 => (format!("yarns/{}.md", name(random, "yarn")), gone(random, 2).map(|()| file(random, "yarn"))),
+        9 => {
+            // Rarely one that the register has too, so that an entry stands in two files until one of them goes.
+            let key = if random.below(9) == 0 { 0 } else { NAMES };
+            (format!("yarns/yarn-{key}.md"), gone(random, 2).map(|()| file(random, "yarn")))
+        }
         10 | 11 => (
             format!("techniques/{}.md", name(random, "technique")),
             gone(random, 4).map(|()| file(random, "technique")),

@@ -4,8 +4,6 @@ mod crowd;
 mod edits;
 mod grow;
 mod listening;
-#[path = "../bench/random.rs"]
-mod random;
 mod refusals;
 mod requests;
 mod serving;
