@@ -4,6 +4,7 @@
 
 mod data;
 mod decimal;
+pub mod desk;
 mod feeds;
 pub mod markdown;
 pub mod need;
