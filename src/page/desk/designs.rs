@@ -31,7 +31,16 @@ pub struct DesignLine {
     /// The note that was taken for it, where a note was.
     pub by_note: Option<Item<Link>>,
     /// What is missing before the next stage.
-    pub missing: Vec<String>,
+    pub missing: Vec<MissingLine>,
+}
+
+/// One thing that is missing.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct MissingLine {
+    /// The key of the front matter that would say it; absent where there is more to it than a key.
+    pub key: Option<&'static str>,
+    /// What it is otherwise; empty where the key says it.
+    pub words: String,
 }
 
 /// A day of a design, and what it is.
@@ -115,18 +124,17 @@ fn stands(shown: &Shown<'_>, since: &Since) -> String {
     }
 }
 
-fn in_words(missing: &Missing) -> String {
+fn in_words(missing: &Missing) -> MissingLine {
     let sizes =
-        |names: &[String]| if names.len() == 1 { "size" } else { "sizes" }.to_owned() + " " + &words::list(names);
-    match missing {
-        Missing::Key(key) => format!("`{key}`"),
+        |names: &[String]| format!("{} {}", if names.len() == 1 { "size" } else { "sizes" }, words::list(names));
+    let words = match missing {
+        Missing::Key(key) => return MissingLine { key: Some(key), words: String::new() },
         Missing::Text => "a text".to_owned(),
-        Missing::SampleWeight => "what the sample weighed (`sample`)".to_owned(),
+        Missing::SampleWeight => "what went into the sample".to_owned(),
         Missing::Needs(names) => format!("the yarn of {}", sizes(names)),
         Missing::Tester(names) => format!("a tester for {}", sizes(names)),
-        Missing::TestersYarn(count) => {
-            format!("what {} used", words::counted(*count, "tester", "testers"))
-        }
+        Missing::TestersYarn(count) => format!("what {} used", words::counted(*count, "tester", "testers")),
         Missing::EndOfTestKnit(day) => format!("the end of the test knit, {}", day.in_words()),
-    }
+    };
+    MissingLine { key: None, words }
 }

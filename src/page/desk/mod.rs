@@ -10,7 +10,7 @@ mod needles;
 mod week;
 mod yarn;
 
-pub use designs::{DesignLine, StageGroup};
+pub use designs::{DateLine, DesignLine, MissingLine, StageGroup};
 pub use findings::{FileFindings, FindingView, FindingsView, OtherPlace, Quote};
 pub use gifts::{GiftLine, HouseholdView};
 pub use needles::{NeedleLine, UsedLine};
@@ -45,6 +45,10 @@ pub struct DeskContext {
     pub needles: Vec<NeedleLine>,
     /// Yarn at hand and wanted, short ones first.
     pub yarn: Vec<YarnLine>,
+    /// How many of those something planned takes.
+    pub planned: usize,
+    /// How many of them nothing planned takes.
+    pub free: usize,
     /// Gifts by household.
     pub households: Vec<HouseholdView>,
 }
@@ -56,7 +60,7 @@ pub struct Section {
     pub id: &'static str,
     /// What it is called.
     pub title: &'static str,
-    /// What stands in it, in a few words: `two short of 24`.
+    /// What stands in it, in a few words: `two short of ten`.
     pub count: String,
     /// Whether something in it wants her eye.
     pub calls: bool,
@@ -65,6 +69,8 @@ pub struct Section {
 /// Returns what the desk shows of a studio and its findings.
 pub fn context(shown: &Shown<'_>, findings: &[Finding], texts: &Texts) -> DeskContext {
     let catalogue = shown.catalogue;
+    let yarn = yarn::yarn(shown);
+    let free = yarn.iter().filter(|line| line.state == "free").count();
     let mut context = DeskContext {
         site: catalogue.studio.title.clone(),
         home: shown.addresses.local(""),
@@ -74,7 +80,9 @@ pub fn context(shown: &Shown<'_>, findings: &[Finding], texts: &Texts) -> DeskCo
         week: week::week(shown),
         designs: designs::designs(shown),
         needles: needles::needles(shown),
-        yarn: yarn::yarn(shown),
+        planned: yarn.len() - free,
+        free,
+        yarn,
         households: gifts::households(shown),
     };
     context.sections = sections(&context);
@@ -103,7 +111,7 @@ fn sections(desk: &DeskContext) -> Vec<Section> {
         ),
         section("designs", "Designs", words::number(designs), false),
         section("needles", "On the needles", of(desk.needles.len(), late, "late"), late > 0),
-        section("yarn", "Yarn", of(desk.yarn.len(), short, "short"), short > 0),
+        section("yarn", "Yarn", of(desk.planned, short, "short"), short > 0),
         section(
             "gifts",
             "Gifts",
@@ -116,7 +124,7 @@ fn sections(desk: &DeskContext) -> Vec<Section> {
     ]
 }
 
-/// Returns a count of all, and of those that are somehow, if any are: `two short of 24`.
+/// Returns a count of all, and of those that are somehow, if any are: `two short of ten`.
 fn of(all: usize, some: usize, how: &str) -> String {
     if some == 0 { words::number(all) } else { format!("{} {how} of {}", words::number(some), words::number(all)) }
 }
