@@ -71,7 +71,7 @@ pub fn designs(shown: &Shown<'_>) -> Vec<StageGroup> {
             designs.into_iter().map(|(entry, pattern)| line(shown, entry, pattern)).collect();
         (!designs.is_empty()).then(|| StageGroup {
             stage: words::sentence(stage.word()),
-            next: next_stage(stage).map(Choice::word),
+            next: next_stage(stage).map(|next| if next == Stage::Published { "publication" } else { next.word() }),
             designs,
         })
     };
