@@ -2,6 +2,7 @@
 //!
 //! These are the only types that are serialised for templates. They are plain: texts, numbers, lists; every quantity is
 //! already worded in both systems, and everything private or not public is already gone. Nothing here makes HTML.
+//! Only [`desk`], which no theme and no site ever sees, shows what is private.
 //! The reference page of a theme is generated from the documentation of these types.
 
 mod address;
@@ -10,6 +11,7 @@ mod body_parts;
 mod build;
 mod buy;
 mod cautions;
+pub mod desk;
 mod fit;
 mod held;
 mod home;

@@ -191,7 +191,7 @@ fn add(groups: &mut Vec<Group>, title: &str, lines: Vec<Line>) {
 }
 
 /// Returns in plain words how she came by a thing.
-fn how_in_words(how: How) -> &'static str {
+pub fn how_in_words(how: How) -> &'static str {
     match how {
         How::Own => "my own",
         How::Bought => "bought by me",

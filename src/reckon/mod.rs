@@ -6,6 +6,7 @@
 
 mod buy;
 mod check;
+pub mod desk;
 pub mod ease;
 pub mod evidence;
 pub mod fit;

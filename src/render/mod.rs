@@ -5,6 +5,7 @@
 pub mod count;
 mod data;
 mod decimal;
+pub mod desk;
 mod feeds;
 pub mod markdown;
 pub mod need;

@@ -1,5 +1,6 @@
 //! What the pages show, and what they never show.
 
+mod desk;
 mod figures;
 mod fit;
 mod links;

@@ -48,6 +48,11 @@ impl Date {
         format!("{}T00:00:00Z", self.0)
     }
 
+    /// Returns how many days come between this day and another: one to the day after, below nothing to a day before.
+    pub fn days_to(self, other: Self) -> i64 {
+        self.0.duration_until(other.0).as_hours() / 24
+    }
+
     fn month(self) -> &'static str {
         const MONTHS: [&str; 12] = [
             "January",

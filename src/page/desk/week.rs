@@ -1,0 +1,165 @@
+//! The note in hand: what it mentions, what it does not link yet, and the links for its video.
+
+use super::super::view::Link;
+use super::super::{Item, Shown, lists, note, page_path};
+use super::Day;
+use crate::catalogue::Visibility;
+use crate::entry::{Entry, Kind, Note, Reference};
+use crate::reckon::desk::{Unlinked, unlinked};
+use serde::Serialize;
+
+/// The note in hand.
+#[derive(Clone, Debug, Serialize)]
+pub struct WeekView {
+    /// The note.
+    pub link: Item<Link>,
+    /// Its number, if it has one.
+    pub number: Option<u32>,
+    /// Its day.
+    pub day: Option<Day>,
+    /// Where it stands: `readers have it`, `comes out in two days`.
+    pub state: String,
+    /// What it mentions, by kind.
+    pub mentioned: Vec<MentionedKind>,
+    /// What it does not link yet.
+    pub unlinked: Vec<MentionLine>,
+    /// The links for the description of its video, a line each, ready to paste; empty if there is none.
+    pub links: String,
+    /// How many lines those are.
+    pub link_count: usize,
+}
+
+/// What a note mentions of one kind.
+#[derive(Clone, Debug, Serialize)]
+pub struct MentionedKind {
+    /// The kind: `Patterns`.
+    pub title: String,
+    /// The things.
+    pub lines: Vec<MentionLine>,
+}
+
+/// One thing that a note mentions, or does not link.
+#[derive(Clone, Debug, Serialize)]
+pub struct MentionLine {
+    /// The thing.
+    pub link: Item<Link>,
+    /// Its reference, to paste into the text: `<pattern:reeds>`.
+    pub reference: String,
+    /// Words beside it: how she came by it, or why it is listed; may be empty.
+    pub words: String,
+    /// What readers see of it where that is not its page; may be empty.
+    pub readers: &'static str,
+}
+
+/// Returns the note in hand: the first that readers do not have yet, or else the latest.
+pub fn week(shown: &Shown<'_>) -> Option<WeekView> {
+    let notes = shown.latest_notes();
+    let coming = notes.iter().rev().find(|(entry, _)| shown.catalogue.for_readers(entry) != Visibility::Public);
+    let (entry, note) = *coming.or(notes.first())?;
+    let mentioned = mentioned(shown, entry, note);
+    let links = links(shown, entry, note);
+    Some(WeekView {
+        link: shown.own_link(entry),
+        number: note.number,
+        day: note.date.map(Day::from),
+        state: state(shown, entry, note),
+        mentioned,
+        unlinked: unlinked(shown.catalogue, entry).into_iter().filter_map(|one| not_linked(shown, &one)).collect(),
+        link_count: links.len(),
+        links: links.join("\n"),
+    })
+}
+
+fn state(shown: &Shown<'_>, entry: &Entry, note: &Note) -> String {
+    let today = shown.catalogue.view.today;
+    match note.date {
+        None => "it has no date, so readers never get it".to_owned(),
+        _ if entry.common.ready == Some(false) => "not ready: readers do not get it before you say so".to_owned(),
+        Some(date) if date > today => format!("comes out in {}", super::days(today.days_to(date))),
+        Some(_) => "readers have it".to_owned(),
+    }
+}
+
+/// Returns what readers see in place of an entry's page.
+fn readers(shown: &Shown<'_>, entry: &Entry) -> &'static str {
+    match shown.catalogue.for_readers(entry) {
+        Visibility::Public => "",
+        Visibility::OnTheWay => "readers get its line on the list of designs on the way",
+        Visibility::Hidden => "readers get its title without a link",
+    }
+}
+
+fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<MentionedKind> {
+    let of_kind = |kind: Kind| {
+        let lines: Vec<MentionLine> = once(entry)
+            .into_iter()
+            .filter(|id| id.kind == kind)
+            .filter_map(|id| {
+                let other = shown.catalogue.entry(id)?;
+                Some(MentionLine {
+                    link: shown.own_link(other),
+                    reference: format!("<{id}>"),
+                    words: how(note, id).to_owned(),
+                    readers: readers(shown, other),
+                })
+            })
+            .collect();
+        (!lines.is_empty()).then(|| MentionedKind { title: lists::kind_title(kind).to_owned(), lines })
+    };
+    Kind::ALL.into_iter().filter_map(of_kind).collect()
+}
+
+/// Returns what an entry refers to, once each, in the order it is written.
+fn once(entry: &Entry) -> Vec<&Reference> {
+    let mut seen: Vec<&Reference> = Vec::new();
+    for mention in entry.mentions.iter().filter(|mention| !mention.private && mention.to != entry.id) {
+        if !seen.contains(&&mention.to) {
+            seen.push(&mention.to);
+        }
+    }
+    seen
+}
+
+fn how(note: &Note, id: &Reference) -> &'static str {
+    let known = note.links.iter().find(|known| known.to.0 == *id).and_then(|known| known.how);
+    known.map(note::how_in_words).unwrap_or_default()
+}
+
+fn not_linked(shown: &Shown<'_>, one: &Unlinked) -> Option<MentionLine> {
+    let (id, words) = match one {
+        Unlinked::OnlyInFront(id) => (id, "in the front matter, and not in the text"),
+        Unlinked::Named(id) => (id, "named in the text without a link"),
+    };
+    let other = shown.catalogue.entry(id)?;
+    Some(MentionLine {
+        link: shown.own_link(other),
+        reference: format!("<{id}>"),
+        words: words.to_owned(),
+        readers: readers(shown, other),
+    })
+}
+
+/// Returns a line for each link of a note that readers can follow: its own page, what it mentions, links to elsewhere.
+fn links(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<String> {
+    let whole = |entry: &Entry| shown.addresses.whole(&page_path(&entry.id));
+    let mut lines = vec![format!("{}: {}", entry.common.title, whole(entry))];
+    for id in once(entry) {
+        let Some(other) = shown.catalogue.entry(id) else { continue };
+        if shown.catalogue.for_readers(other) == Visibility::Public {
+            let how = Some(how(note, id)).filter(|how| !how.is_empty()).map(|how| format!(" ({how})"));
+            lines.push(format!("{}{}: {}", other.common.title, how.unwrap_or_default(), whole(other)));
+        }
+    }
+    for outside in &entry.prose.outside {
+        let words = outside.words.trim();
+        let line = if words.is_empty() || words == outside.url {
+            outside.url.clone()
+        } else {
+            format!("{words}: {}", outside.url)
+        };
+        if !lines.contains(&line) {
+            lines.push(line);
+        }
+    }
+    lines
+}
