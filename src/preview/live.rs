@@ -5,12 +5,16 @@ use super::server::{Answer, Event, EventKind, Hub, Pages};
 use super::watcher::Burst;
 use super::{Preview, Update};
 use crate::catalogue::View;
+use crate::render::desk;
 use crate::render::picture::{self, Format, Variant};
 use crate::source::{FilePath, Files};
 use std::collections::{BTreeSet, HashMap};
 use std::io;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+
+/// Where the desk is.
+const DESK: &str = "/desk/";
 
 /// What changed in the studio's folder.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -65,6 +69,12 @@ impl<F: Files + Send + 'static> Live<F> {
             return Ok(update);
         }
         for page in self.hub.listeners() {
+            if page == DESK {
+                if preview.desk().is_ok_and(|(_, is_another)| is_another) {
+                    self.hub.tell(Some(&page), &Event { kind: EventKind::Page, data: String::new() });
+                }
+                continue;
+            }
             let Some(file) = self.file_of(&preview, &page) else { continue };
             let before = preview.look(&file);
             // One that cannot be made is told of on the strip.
@@ -114,8 +124,26 @@ impl<F: Files + Send + 'static> Live<F> {
             let css = dress::hidden(self.preview().hidden().into_iter());
             return Some(found(path, Arc::from(css.into_bytes())));
         }
-        let (_, bytes) = dress::ASSETS.iter().find(|(asset, _)| *asset == path)?;
-        Some(found(path, Arc::from(*bytes)))
+        if path == "desk" {
+            return Some(Answer { location: Some(DESK.to_owned()), ..status(301) });
+        }
+        if path == "desk/" {
+            return Some(self.desk());
+        }
+        let of_desk = desk::assets().into_iter().find(|(asset, _)| path.strip_prefix("desk/") == Some(asset));
+        let (_, bytes) = of_desk.or_else(|| dress::ASSETS.into_iter().find(|(asset, _)| *asset == path))?;
+        Some(found(path, Arc::from(bytes)))
+    }
+
+    fn desk(&self) -> Answer {
+        let seen = self.hub.now();
+        match self.preview().desk() {
+            Ok((html, _)) => {
+                let dress = Dress { seen, ..Dress::default() };
+                found("index.html", Arc::from(dress.put_on(html.as_bytes())))
+            }
+            Err(why) => Answer { body: Arc::from(format!("{why}\n").into_bytes()), ..status(500) },
+        }
     }
 
     /// Makes a picture, once; it takes long enough that nothing else may wait for it.

@@ -8,7 +8,7 @@ use crate::finding::Finding;
 use crate::page::{self, Page, Shown, Site, page_path};
 use crate::render::picture::Variant;
 use crate::render::theme::{Engine, Marks};
-use crate::render::{Renderer, photos::Photo};
+use crate::render::{Renderer, desk, photos::Photo};
 use crate::source::{FilePath, Files};
 use std::collections::{BTreeMap, BTreeSet};
 use std::io;
@@ -27,6 +27,8 @@ pub struct Preview {
     /// Why pages could not be made again, by file.
     faults: BTreeMap<String, Finding>,
     work: Work,
+    /// The digest of the desk's page as it was last made.
+    desk: Option<u128>,
 }
 
 /// How much was done since the preview began.
@@ -83,7 +85,7 @@ impl Preview {
         let site = page::site(&Shown::for_one(&kept.catalogue, &kept.sizes));
         let engine = kept.theme.engine(&site);
         let (dress, work) = (Dress::default(), Work::default());
-        Ok(Self { kept, site, engine, dress, made: BTreeMap::new(), faults: BTreeMap::new(), work })
+        Ok(Self { kept, site, engine, dress, made: BTreeMap::new(), faults: BTreeMap::new(), work, desk: None })
     }
 
     /// Takes in files that changed; no page is made again before it is asked for.
@@ -190,6 +192,18 @@ impl Preview {
     /// Returns what a reader saw of a file when it was last made.
     pub fn look(&self, file: &str) -> Option<Look> {
         self.made.get(file).map(|made| Look { shows: made.shows, form: made.dress.form })
+    }
+
+    /// Makes the desk's page as things stand now, and returns it with whether it is another than last time.
+    ///
+    /// # Errors
+    /// A template of the desk that fails, which is a mistake of ours.
+    pub fn desk(&mut self) -> Result<(String, bool), String> {
+        let shown = Shown::for_one(&self.kept.catalogue, &self.kept.sizes);
+        let html = desk::page(&page::desk::context(&shown, &self.findings(), &self.kept.texts))?;
+        let now = Some(xxh3_128(html.as_bytes()));
+        let is_another = std::mem::replace(&mut self.desk, now) != now;
+        Ok((html, is_another))
     }
 
     /// Returns in words why readers do not see a page as it is here; nothing where they do.

@@ -3,7 +3,7 @@
 mod entries;
 mod kinds;
 mod prose;
-mod random;
+pub mod random;
 mod studio;
 
 pub use studio::files;

@@ -1,6 +1,6 @@
 //! `save STUDIO [TIMES]`: how long it takes from a save until an open page is told, in one process over real files and sockets.
 //!
-//! It watches and serves the studio as `watch` does, opens a note and the pattern that most notes mention, saves each so many
+//! It watches and serves the studio as `watch` does, opens a note and a pattern that 60 notes mention, saves each so many
 //! times with other words and a title of its own, and measures from before the write until the event has arrived. It prints, for
 //! each, the median and the 95th percentile in milliseconds, then the most memory the process held in megabytes. The studio is
 //! changed; make a new one.
@@ -25,6 +25,9 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
+/// How many notes mention the pattern that is saved.
+const MENTIONS: usize = 60;
+
 #[global_allocator]
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 
@@ -38,12 +41,12 @@ fn main() -> Result<(), Box<dyn Error>> {
     let today = Date::parse("2026-11-25").ok_or("the day is one")?;
     let view = View { today, eyes: Eyes::Designer };
     let disk = Disk::at(&folder);
+    let (note, pattern) = ready(&folder, &disk, view)?;
     let (sender, bursts) = std::sync::mpsc::channel();
     let ours = disk.clone();
     let watching = watch(&folder, move |path| ours.is_ours(path), move |burst| drop(sender.send(burst)))?;
     let hub = Arc::new(Hub::default());
     let live = Arc::new(Live::new(disk.clone(), Arc::clone(&hub), view)?);
-    let (note, pattern, mentions) = busiest(&disk, view)?;
     let listener = listen(0)?;
     let port = listener.local_addr()?.port();
     let stop = Stop::default();
@@ -57,7 +60,7 @@ fn main() -> Result<(), Box<dyn Error>> {
             let _ = live.change(&Changed::of(&burst, |path| disk.name(path)), view);
         }
     });
-    for (what, id) in [("a note".to_owned(), note), (format!("a pattern that {mentions} notes mention"), pattern)] {
+    for (what, id) in [("a note".to_owned(), note), (format!("a pattern that {MENTIONS} notes mention"), pattern)] {
         let mut took = saves(&folder, &id, port, times)?;
         took.sort();
         let at = |share: usize| took.get((took.len() * share / 100).min(took.len() - 1)).copied().unwrap_or_default();
@@ -75,16 +78,16 @@ fn ms(time: Duration) -> f64 {
     time.as_secs_f64() * 1000.0
 }
 
-/// Returns a note, and the pattern that most notes refer to with how many do.
-fn busiest(disk: &Disk, view: View) -> Result<(Reference, Reference, usize), Box<dyn Error>> {
+/// Lets so many notes mention the first pattern, and returns the last note and that pattern.
+fn ready(folder: &Path, disk: &Disk, view: View) -> Result<(Reference, Reference), Box<dyn Error>> {
     let joined = ballband::join(disk, view)?;
-    let catalogue = &joined.catalogue;
-    let notes = |id: &Reference| catalogue.linked_from(id).iter().filter(|link| link.from.kind == Kind::Note).count();
-    let note = catalogue.of_kind(Kind::Note).last().ok_or("the studio has no note")?;
-    let patterns = catalogue.of_kind(Kind::Pattern).iter();
-    let (mentions, pattern) =
-        patterns.map(|entry| (notes(&entry.id), &entry.id)).max().ok_or("the studio has no pattern")?;
-    Ok((note.id.clone(), pattern.clone(), mentions))
+    let notes = joined.catalogue.of_kind(Kind::Note);
+    let pattern = &joined.catalogue.of_kind(Kind::Pattern).first().ok_or("the studio has no pattern")?.id;
+    for note in notes.iter().take(MENTIONS) {
+        let file = folder.join(note.origin.file.as_str());
+        fs::write(&file, format!("{}\nAgain <{pattern}>.\n", fs::read_to_string(&file)?))?;
+    }
+    Ok((notes.last().ok_or("the studio has no note")?.id.clone(), pattern.clone()))
 }
 
 /// Opens an entry's page, then saves the entry again and again and waits until the page is told.

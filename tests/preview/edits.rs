@@ -1,7 +1,7 @@
 //! Thousands of random edits: after each, what the preview holds is what a clean make gives, byte for byte.
 
 use super::grow;
-use super::random::Random;
+use crate::bench::random::Random;
 use crate::support::day;
 use ballband::catalogue::{Eyes, View};
 use ballband::finding::{any_error, to_json};

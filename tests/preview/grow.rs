@@ -1,6 +1,6 @@
 //! A small studio that is edited by chance: everything refers to everything.
 
-use super::random::Random;
+use crate::bench::random::Random;
 
 /// How many names of each kind there are; not all of them exist at any time.
 const NAMES: usize = 7;

@@ -109,12 +109,11 @@ fn awaits_sample(pattern: &Pattern) -> bool {
         && pattern.sample.as_ref().is_none_or(|sample| sample.used.is_none())
 }
 
+/// A yarn, if it is named, in a shade, if that is.
+type Shade = (Option<Reference>, Option<String>);
+
 /// Returns what a design's sample will take, in the size she names for it or the only one.
-fn of_sample(
-    catalogue: &Catalogue,
-    entry: &Entry,
-    pattern: &Pattern,
-) -> Vec<((Option<Reference>, Option<String>), Want)> {
+fn of_sample(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Vec<(Shade, Want)> {
     let size = size_of(pattern, pattern.sample.as_ref().map(|sample| sample.size.as_str()));
     let margin = catalogue.studio.margin(pattern);
     let mut all = Vec::new();
