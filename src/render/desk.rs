@@ -25,7 +25,7 @@ static ENGINE: OnceLock<Result<tera::Tera, String>> = OnceLock::new();
 /// A template that fails, in the engine's words: a mistake of ours, since nobody else can change them.
 pub fn page(context: &DeskContext) -> Result<String, String> {
     let engine = ENGINE.get_or_init(engine).as_ref().map_err(Clone::clone)?;
-    let context = tera::Context::from_serialize(context).map_err(|error| explain(error))?;
+    let context = tera::Context::from_serialize(context).map_err(explain)?;
     engine.render("desk.html", &context).map_err(explain)
 }
 
