@@ -8,6 +8,9 @@ use crate::measure::{Percent, PutUp, YarnLength};
 use crate::reckon::skeins_beside;
 use std::collections::{BTreeMap, BTreeSet};
 
+/// A yarn in one shade, each as far as it is chosen.
+type InShade = (Option<Reference>, Option<String>);
+
 /// One thing that takes a yarn.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Want {
@@ -60,7 +63,7 @@ pub struct Stock {
 /// and what the sample takes of a design before its tech edit, unless it was weighed already or a project stands for it.
 /// At hand is taken for what lies there now, so what was used is not in it.
 pub fn stock(catalogue: &Catalogue) -> Vec<Stock> {
-    let mut all: BTreeMap<(Option<Reference>, Option<String>), Vec<Want>> = BTreeMap::new();
+    let mut all: BTreeMap<InShade, Vec<Want>> = BTreeMap::new();
     let mut begun: BTreeSet<Reference> = BTreeSet::new();
     let today = catalogue.view.today;
     for entry in catalogue.of_kind(Kind::Project) {
@@ -109,11 +112,8 @@ fn awaits_sample(pattern: &Pattern) -> bool {
         && pattern.sample.as_ref().is_none_or(|sample| sample.used.is_none())
 }
 
-/// A yarn, if it is named, in a shade, if that is.
-type Shade = (Option<Reference>, Option<String>);
-
 /// Returns what a design's sample will take, in the size she names for it or the only one.
-fn of_sample(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Vec<(Shade, Want)> {
+fn of_sample(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Vec<(InShade, Want)> {
     let size = size_of(pattern, pattern.sample.as_ref().map(|sample| sample.size.as_str()));
     let margin = catalogue.studio.margin(pattern);
     let mut all = Vec::new();
