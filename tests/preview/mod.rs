@@ -6,5 +6,6 @@ mod grow;
 mod listening;
 mod refusals;
 mod requests;
+mod reuse;
 mod serving;
 mod watching;

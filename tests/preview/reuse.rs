@@ -1,0 +1,137 @@
+//! What is made again after a save, counted.
+
+use crate::support::{STUDIO, day};
+use ballband::catalogue::{Eyes, View};
+use ballband::preview::{Preview, Update};
+use ballband::source::FilePath;
+use ballband::source::memory::Memory;
+use std::collections::BTreeSet;
+
+const VIEW: fn() -> View = || View { today: day("2026-11-25"), eyes: Eyes::Designer };
+
+fn note(at: usize, title: &str, words: &str) -> String {
+    format!("---\ntitle: {title}\n---\n\nOn the needles this week, <pattern:hat-{at}>. {words}\n")
+}
+
+/// A studio of twenty notes, each of which mentions a pattern of its own.
+fn studio() -> Memory {
+    let mut files = Memory::default().with("studio.yaml", STUDIO);
+    for at in 1..=20 {
+        let pattern = format!("---\ntitle: Hat {at}\npublished: 2026-01-{at:02}\n---\n");
+        files = files.with(&format!("patterns/hat-{at}.md"), pattern);
+        files = files.with(&format!("journal/2026-10-{at:02}.md"), note(at, &format!("Note {at}"), ""));
+    }
+    files
+}
+
+/// Asks for every page and returns the names of those whose bytes are others than before.
+fn ask_for_all(preview: &mut Preview, before: &mut Vec<(String, Vec<u8>)>) -> Vec<String> {
+    let names = preview.names().into_iter().filter(|name| name.ends_with(".html"));
+    let now: Vec<(String, Vec<u8>)> =
+        names.map(|name| (name.clone(), preview.file(&name).unwrap().unwrap().to_vec())).collect();
+    let other = now.iter().filter(|page| !before.contains(page)).map(|(name, _)| name.clone()).collect();
+    *before = now;
+    other
+}
+
+/// Saves a file, asks for every page, and returns those that differ, how many were filled, and how many worked out.
+fn save(
+    preview: &mut Preview,
+    files: &mut Memory,
+    before: &mut Vec<(String, Vec<u8>)>,
+    path: &str,
+    text: String,
+) -> (Vec<String>, usize, usize) {
+    let file = FilePath::new(path).unwrap();
+    files.files.insert(file.clone(), text.into_bytes());
+    let work = preview.work();
+    preview.update(files, &BTreeSet::from([file]), VIEW()).unwrap();
+    let other = ask_for_all(preview, before);
+    let now = preview.work();
+    (other, now.filled - work.filled, now.worked_out - work.worked_out)
+}
+
+#[test]
+fn a_saved_note_makes_again_only_what_shows_it() {
+    let mut files = studio();
+    let mut preview = Preview::new(&files, VIEW()).unwrap();
+    let before = &mut Vec::new();
+    let pages = ask_for_all(&mut preview, before).len();
+    assert_eq!((preview.work().filled, pages), (50, 50), "40 entries and 10 pages of the site's own");
+
+    // Other words in the text are seen on the note's own page; its opening stands in lists too, the end of it does not.
+    let long = "Words enough for a summary to end before they do, so that what is written after them stands nowhere \
+                else on the site, however much more of it there may be in the weeks to come. ";
+    let words = |end: &str| note(7, "Note 7", &format!("{long}{end}"));
+    save(&mut preview, &mut files, before, "journal/2026-10-07.md", words("One."));
+    let (other, filled, worked_out) =
+        save(&mut preview, &mut files, before, "journal/2026-10-07.md", words("Another."));
+    assert_eq!(other, ["journal/2026-10-07/index.html"]);
+    assert_eq!(filled, 1);
+    // Looked into: what lists notes, the notes in their order, and the pattern it mentions.
+    assert!(worked_out <= 24, "{worked_out} of {pages}");
+
+    // Another title is seen in the journal, at its neighbours and at the pattern that it mentions.
+    let (other, filled, _) =
+        save(&mut preview, &mut files, before, "journal/2026-10-07.md", note(7, "Reeds", &format!("{long}Another.")));
+    assert_eq!(
+        other,
+        [
+            "journal/index.html",
+            "patterns/hat-7/index.html",
+            "journal/2026-10-06/index.html",
+            "journal/2026-10-07/index.html",
+            "journal/2026-10-08/index.html"
+        ]
+    );
+    assert_eq!(filled, 5);
+
+    // The same bytes again are nothing at all.
+    let same = FilePath::new("journal/2026-10-07.md").unwrap();
+    assert_eq!(preview.update(&files, &BTreeSet::from([same]), VIEW()).unwrap(), Update::Nothing);
+}
+
+#[test]
+fn a_half_typed_file_leaves_the_last_good_page() {
+    let mut files = studio();
+    let mut preview = Preview::new(&files, VIEW()).unwrap();
+    let page = "patterns/hat-3/index.html";
+    let good = preview.file(page).unwrap().unwrap();
+    let file = FilePath::new("patterns/hat-3.md").unwrap();
+    let mut save = |preview: &mut Preview, text: &str| {
+        files.files.insert(file.clone(), text.as_bytes().to_vec());
+        preview.update(&files, &BTreeSet::from([file.clone()]), VIEW()).unwrap();
+    };
+    save(&mut preview, "---\ntitle: Hat three\npublshed: 2026-01-03\n---\n");
+    assert_eq!(preview.file(page).unwrap().unwrap(), good);
+    let told: Vec<_> = preview.findings().iter().map(|finding| finding.code.name).collect();
+    assert_eq!(told, ["unknown-key"]);
+    assert!(preview.ribbon(page).unwrap().contains("patterns/hat-3.md"));
+    save(&mut preview, "---\ntitle: Hat three\npublished: 2026-01-03\n---\n");
+    assert!(preview.findings().is_empty());
+    assert!(String::from_utf8_lossy(&preview.file(page).unwrap().unwrap()).contains("Hat three"));
+    assert_eq!(preview.ribbon(page), None);
+}
+
+#[test]
+fn what_readers_cannot_see_is_there_with_a_ribbon() {
+    let files = Memory::default()
+        .with("studio.yaml", STUDIO)
+        .with("patterns/early.md", "---\ntitle: Early\nstage: sample\n---\n")
+        .with("patterns/later.md", "---\ntitle: Later\npublished: 2027-01-05\n---\n")
+        .with("pages/aside.md", "---\ntitle: Aside\nready: false\n---\n")
+        .with("pages/about.md", "---\ntitle: About\n---\n");
+    let mut preview = Preview::new(&files, VIEW()).unwrap();
+    let ribbon = |file: &str| preview.ribbon(file);
+    assert_eq!(ribbon("patterns/early/index.html").unwrap(), "Not on the site: a design at the stage sample");
+    assert_eq!(ribbon("patterns/later/index.html").unwrap(), "Not on the site before 5 January 2027");
+    assert_eq!(ribbon("aside/index.html").unwrap(), "Not on the site: it is not ready");
+    assert_eq!(ribbon("about/index.html"), None);
+    assert_eq!(preview.hidden(), ["/patterns/early/", "/patterns/later/", "/aside/"]);
+    assert!(preview.file("patterns/early/index.html").unwrap().is_some());
+    let studied = ballband::study(&files, View::of_readers(day("2026-11-25"))).unwrap();
+    for file in ballband::make(&studied).0 {
+        let text = String::from_utf8_lossy(&file.bytes).into_owned();
+        assert!(!text.contains("Later") && !text.contains("Aside") && !text.contains("ballband-live"), "{}", file.path);
+    }
+}
