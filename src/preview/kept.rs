@@ -186,7 +186,7 @@ impl Kept {
     }
 
     /// Returns whether an entry is shown as it was, since the file it stands in has mistakes now.
-    pub fn is_old(&self, entry: &Entry) -> bool {
+    fn is_old(&self, entry: &Entry) -> bool {
         self.files.get(&entry.origin.file).is_some_and(|file| file.old)
     }
 

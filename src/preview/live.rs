@@ -3,7 +3,7 @@
 use super::dress::{self, Dress};
 use super::server::{Answer, Event, EventKind, Hub, Pages};
 use super::watcher::Burst;
-use super::{Preview, Update};
+use super::{Look, Preview, Update};
 use crate::catalogue::View;
 use crate::render::desk;
 use crate::render::picture::{self, Format, Variant};
@@ -61,6 +61,7 @@ impl<F: Files + Send + 'static> Live<F> {
     pub fn change(&self, changed: &Changed, view: View) -> io::Result<Update> {
         let mut preview = self.preview();
         let (style, strip) = (preview.style(), self.strip(&preview));
+        let open: Vec<_> = self.hub.listeners().into_iter().map(|page| (self.seen(&preview, &page), page)).collect();
         let update = match changed {
             Changed::Files(paths) => preview.update(&self.files, paths, view)?,
             Changed::Anything => preview.update(&self.files, &BTreeSet::from([FilePath::studio()]), view)?,
@@ -68,18 +69,15 @@ impl<F: Files + Send + 'static> Live<F> {
         if update == Update::Nothing {
             return Ok(update);
         }
-        for page in self.hub.listeners() {
-            if page == DESK {
-                if preview.desk().is_ok_and(|(_, is_another)| is_another) {
-                    self.hub.tell(Some(&page), &Event { kind: EventKind::Page, data: String::new() });
-                }
-                continue;
-            }
-            let Some(file) = self.file_of(&preview, &page) else { continue };
-            let before = preview.look(&file);
-            // One that cannot be made is told of on the strip.
-            let _ = preview.file(&file);
-            if preview.look(&file) != before {
+        for (before, page) in open {
+            let is_another = if page == DESK {
+                preview.desk().is_ok_and(|(_, is_another)| is_another)
+            } else {
+                // One that cannot be made is told of on the strip.
+                self.file_of(&preview, &page).map(|file| preview.file(&file));
+                self.seen(&preview, &page) != before
+            };
+            if is_another {
                 self.hub.tell(Some(&page), &Event { kind: EventKind::Page, data: String::new() });
             }
         }
@@ -92,7 +90,13 @@ impl<F: Files + Send + 'static> Live<F> {
         Ok(update)
     }
 
-    /// Returns how many errors and warnings there are.
+    /// Returns what is seen of an open page: the page as it was last made, and its ribbon.
+    fn seen(&self, preview: &Preview, page: &str) -> Option<(Option<Look>, Option<String>)> {
+        let file = self.file_of(preview, page)?;
+        Some((preview.look(&file), preview.ribbon(&file)))
+    }
+
+    /// Returns all that is wrong.
     pub fn findings(&self) -> Vec<crate::finding::Finding> {
         self.preview().findings()
     }

@@ -211,9 +211,6 @@ impl Preview {
         let shown = Shown::for_one(&self.kept.catalogue, &self.kept.sizes);
         let page = Page::at(&shown, file)?;
         let entry = self.kept.catalogue.entry(page.entry()?)?;
-        if self.kept.is_old(entry) {
-            return Some(format!("Shown as it was before the mistake in {}", entry.origin.file));
-        }
         let seen = self.kept.catalogue.for_readers(entry);
         if seen == Visibility::Public {
             return None;
