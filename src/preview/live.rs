@@ -103,7 +103,7 @@ impl<F: Files + Send + 'static> Live<F> {
 
     /// Returns the address of the first page, from the root of the host.
     pub fn home(&self) -> String {
-        format!("{}/", self.preview().kept.catalogue.studio.base())
+        home(&self.preview())
     }
 
     fn strip(&self, preview: &Preview) -> String {
@@ -178,7 +178,7 @@ impl<F: Files + Send + 'static> Pages for Live<F> {
         let seen = self.hub.now();
         let mut preview = self.preview();
         let Some(file) = self.file_of(&preview, path) else {
-            return Answer { location: Some(self.home_of(&preview)), ..status(301) };
+            return Answer { location: Some(home(&preview)), ..status(301) };
         };
         if let Some((photo, variant)) = preview.photo(&file) {
             let (source, digest) = (photo.file.0.clone(), photo.digest);
@@ -203,10 +203,9 @@ impl<F: Files + Send + 'static> Pages for Live<F> {
     }
 }
 
-impl<F> Live<F> {
-    fn home_of(&self, preview: &Preview) -> String {
-        format!("{}/", preview.kept.catalogue.studio.base())
-    }
+/// Returns the address of the first page, from the root of the host.
+fn home(preview: &Preview) -> String {
+    format!("{}/", preview.kept.catalogue.studio.base())
 }
 
 fn status(status: u16) -> Answer {
