@@ -56,8 +56,8 @@ impl Dress {
     }
 }
 
-/// Returns the strip: the way to the desk, and what is wrong; with its place if it is an error.
-pub fn strip(findings: &[Finding], texts: &Texts, is_any_old: bool) -> String {
+/// Returns the strip: the way to the desk, how much is wrong, and one error with its place.
+pub fn strip(findings: &[Finding], first: Option<&Finding>, texts: &Texts, is_any_old: bool) -> String {
     let mut html = String::from("<p><a href=\"/desk/\">Desk</a>");
     let count = |severity: Severity| findings.iter().filter(|finding| finding.severity == severity).count();
     let (errors, warnings) = (count(Severity::Error), count(Severity::Warning));
@@ -67,7 +67,7 @@ pub fn strip(findings: &[Finding], texts: &Texts, is_any_old: bool) -> String {
         }
     }
     html.push_str("</p>");
-    if let Some(first) = findings.iter().find(|finding| finding.severity == Severity::Error) {
+    if let Some(first) = first {
         let line = Position::of(texts.of(&first.at.file), first.at.span.start).line;
         html.push_str("<p class=\"error\">");
         let _ = escape_html(&mut html, &format!("{}, line {line}: {}", first.at.file, first.message));

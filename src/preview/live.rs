@@ -107,7 +107,9 @@ impl<F: Files + Send + 'static> Live<F> {
     }
 
     fn strip(&self, preview: &Preview) -> String {
-        dress::strip(&preview.findings(), &preview.kept.texts, preview.kept.is_any_old())
+        let findings = preview.findings();
+        let first = preview.first_error(&findings);
+        dress::strip(&findings, first, &preview.kept.texts, preview.kept.is_any_old())
     }
 
     /// Returns the file of the site that a path asks for, or nothing outside the site's folder of the host.

@@ -4,7 +4,7 @@ use super::{Kept, Update};
 use crate::catalogue::{Question, View, Visibility, recorded};
 use crate::entry::Data;
 use crate::entry::value::Choice;
-use crate::finding::Finding;
+use crate::finding::{Finding, Severity};
 use crate::page::{self, Page, Shown, Site, page_path};
 use crate::render::picture::Variant;
 use crate::render::theme::{Engine, Marks};
@@ -29,6 +29,8 @@ pub struct Preview {
     work: Work,
     /// The digest of the desk's page as it was last made.
     desk: Option<u128>,
+    /// The files that were saved last.
+    saved: BTreeSet<FilePath>,
 }
 
 /// How much was done since the preview began.
@@ -85,7 +87,17 @@ impl Preview {
         let site = page::site(&Shown::for_one(&kept.catalogue, &kept.sizes));
         let engine = kept.theme.engine(&site);
         let (dress, work) = (Dress::default(), Work::default());
-        Ok(Self { kept, site, engine, dress, made: BTreeMap::new(), faults: BTreeMap::new(), work, desk: None })
+        Ok(Self {
+            kept,
+            site,
+            engine,
+            dress,
+            made: BTreeMap::new(),
+            faults: BTreeMap::new(),
+            work,
+            desk: None,
+            saved: BTreeSet::new(),
+        })
     }
 
     /// Takes in files that changed; no page is made again before it is asked for.
@@ -103,6 +115,7 @@ impl Preview {
             };
         }
         if update != Update::Nothing {
+            self.saved.clone_from(changed);
             self.dress_again(before);
         }
         Ok(update)
@@ -244,6 +257,12 @@ impl Preview {
         all.extend(self.faults.values().cloned());
         crate::finding::sort(&mut all);
         all
+    }
+
+    /// Returns the error to show first, if there is one: in a file that was saved last, or else the first of all.
+    pub fn first_error<'f>(&self, findings: &'f [Finding]) -> Option<&'f Finding> {
+        let errors = || findings.iter().filter(|finding| finding.severity == Severity::Error);
+        errors().find(|finding| self.saved.contains(&finding.at.file)).or_else(|| errors().next())
     }
 
     /// Returns how much was done so far.

@@ -98,16 +98,24 @@ fn a_half_typed_file_leaves_the_last_good_page() {
     let page = "patterns/hat-3/index.html";
     let good = preview.file(page).unwrap().unwrap();
     let file = FilePath::new("patterns/hat-3.md").unwrap();
-    let mut save = |preview: &mut Preview, text: &str| {
+    let save = |preview: &mut Preview, files: &mut Memory, text: &str| {
         files.files.insert(file.clone(), text.as_bytes().to_vec());
-        preview.update(&files, &BTreeSet::from([file.clone()]), VIEW()).unwrap();
+        preview.update(files, &BTreeSet::from([file.clone()]), VIEW()).unwrap();
     };
-    save(&mut preview, "---\ntitle: Hat three\npublshed: 2026-01-03\n---\n");
+    save(&mut preview, &mut files, "---\ntitle: Hat three\npublshed: 2026-01-03\n---\n");
     assert_eq!(preview.file(page).unwrap().unwrap(), good);
     let told: Vec<_> = preview.findings().iter().map(|finding| finding.code.name).collect();
     assert_eq!(told, ["unknown-key"]);
     assert!(preview.kept.is_any_old());
-    save(&mut preview, "---\ntitle: Hat three\npublished: 2026-01-03\n---\n");
+    // Another mistake in a file that comes first by name: what was saved last is told first.
+    let other = FilePath::new("journal/2026-10-01.md").unwrap();
+    let both = files.clone().with("journal/2026-10-01.md", "---\ntitle: One\nwaering: []\n---\n");
+    preview.update(&both, &BTreeSet::from([other.clone()]), VIEW()).unwrap();
+    let first = |preview: &Preview| preview.first_error(&preview.findings()).unwrap().at.file.to_string();
+    assert_eq!(first(&preview), "journal/2026-10-01.md");
+    preview.update(&files, &BTreeSet::from([other]), VIEW()).unwrap();
+    assert_eq!(first(&preview), "patterns/hat-3.md");
+    save(&mut preview, &mut files, "---\ntitle: Hat three\npublished: 2026-01-03\n---\n");
     assert!(preview.findings().is_empty());
     assert!(String::from_utf8_lossy(&preview.file(page).unwrap().unwrap()).contains("Hat three"));
     assert!(!preview.kept.is_any_old());
