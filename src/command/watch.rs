@@ -26,8 +26,9 @@ pub struct Watched {
 pub fn watch(named: Option<&Path>, how: &Watched) -> Result<Outcome, Failure> {
     let disk = studio::find(named)?;
     let root = disk.root().to_owned();
-    let listener =
-        listen(how.port).map_err(|error| format!("no port from {} on can be listened on: {error}", how.port))?;
+    let listener = listen(how.port).map_err(|error| {
+        format!("port {} and the next ones cannot be used ({error}); name another with `--port`", how.port)
+    })?;
     let port = listener.local_addr()?.port();
     let hub = Arc::new(Hub::default());
     let cannot_read = |error| format!("cannot read the studio in `{}`: {error}", root.display());

@@ -58,7 +58,7 @@ struct Checked {
 pub enum Update {
     /// The files hold what they held.
     Nothing,
-    /// A few entries changed.
+    /// A few entries changed, or only what is wrong with a file that holds none.
     Some(Change),
     /// Anything may have changed.
     All,
@@ -130,13 +130,14 @@ impl Kept {
             return self.again(files, view);
         }
         let mut change = Change::default();
-        let mut pictures = false;
+        let (mut is_another, mut pictures) = (false, false);
         for path in changed {
             let text = match files.read(path) {
                 Ok(bytes) => Text::of(bytes).ok(),
                 Err(error) if error.kind() == io::ErrorKind::NotFound => {
                     if let Some(file) = self.files.remove(path) {
                         self.texts.texts.remove(path);
+                        is_another = true;
                         pictures |= self.put(&file.names, Given::default(), &mut change);
                     }
                     continue;
@@ -154,6 +155,7 @@ impl Kept {
                 return self.again(files, view);
             }
             self.texts.texts.insert(path.clone(), text);
+            is_another = true;
             file.findings = std::mem::take(&mut given.findings);
             file.old = any_error(&file.findings) && !file.names.read.is_empty();
             if file.old {
@@ -163,7 +165,7 @@ impl Kept {
             let before = std::mem::replace(&mut file.names, Names::of(&given));
             pictures |= self.put(&before, given, &mut change);
         }
-        if change == Change::default() {
+        if !is_another {
             return Ok(Update::Nothing);
         }
         self.check_again(&change);

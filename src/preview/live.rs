@@ -5,6 +5,7 @@ use super::server::{Answer, Event, EventKind, Hub, Pages};
 use super::watcher::Burst;
 use super::{Look, Preview, Update};
 use crate::catalogue::View;
+use crate::finding::Finding;
 use crate::render::desk;
 use crate::render::picture::{self, Format, Variant};
 use crate::source::{FilePath, Files};
@@ -97,7 +98,7 @@ impl<F: Files + Send + 'static> Live<F> {
     }
 
     /// Returns all that is wrong.
-    pub fn findings(&self) -> Vec<crate::finding::Finding> {
+    pub fn findings(&self) -> Vec<Finding> {
         self.preview().findings()
     }
 
@@ -180,7 +181,8 @@ impl<F: Files + Send + 'static> Pages for Live<F> {
         let seen = self.hub.now();
         let mut preview = self.preview();
         let Some(file) = self.file_of(&preview, path) else {
-            return Answer { location: Some(home(&preview)), ..status(301) };
+            let home = (path == "/").then(|| home(&preview));
+            return Answer { status: if home.is_some() { 301 } else { 404 }, location: home, ..status(404) };
         };
         if let Some((photo, variant)) = preview.photo(&file) {
             let (source, digest) = (photo.file.0.clone(), photo.digest);

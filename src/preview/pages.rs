@@ -40,8 +40,6 @@ pub struct Work {
     pub worked_out: usize,
     /// How often a page was filled.
     pub filled: usize,
-    /// How often a file that is no page was made.
-    pub others: usize,
     /// How often the theme, or what every page knows of the site, changed, so that all pages had to be filled again.
     pub dressed: usize,
 }
@@ -117,6 +115,10 @@ impl Preview {
         if update != Update::Nothing {
             self.saved.clone_from(changed);
             self.dress_again(before);
+            // What could not be made is tried again, or a fault would be told of that is mended.
+            for file in self.faults.keys().cloned().collect::<Vec<_>>() {
+                let _ = self.file(&file);
+            }
         }
         Ok(update)
     }
@@ -146,26 +148,21 @@ impl Preview {
             return Ok(Some(bytes));
         }
         let (made, asked) = recorded(|| self.make(file, old.as_ref()));
-        let (bytes, shows) = match (made, old) {
-            (Ok(Some(made)), _) => {
+        let fault = match made {
+            Ok(fresh) => {
                 self.faults.remove(file);
-                made
+                let Some((bytes, shows)) = fresh else { return Ok(None) };
+                let made = Made { bytes: Arc::clone(&bytes), shows, dress: self.dress, asked, stale: false };
+                self.made.insert(file.to_owned(), made);
+                return Ok(Some(bytes));
             }
-            (Ok(None), _) => {
-                self.faults.remove(file);
-                return Ok(None);
-            }
-            (Err(fault), Some(old)) => {
-                self.faults.insert(file.to_owned(), *fault);
-                (old.bytes, old.shows)
-            }
-            (Err(fault), None) => {
-                self.faults.insert(file.to_owned(), (*fault).clone());
-                return Err(fault);
-            }
+            Err(fault) => fault,
         };
-        let made = Made { bytes: Arc::clone(&bytes), shows, dress: self.dress, asked, stale: false };
-        self.made.insert(file.to_owned(), made);
+        self.faults.insert(file.to_owned(), (*fault).clone());
+        // The last good page stays, in the dress that it was made in.
+        let Some(old) = old else { return Err(fault) };
+        let bytes = Arc::clone(&old.bytes);
+        self.made.insert(file.to_owned(), Made { stale: true, ..old });
         Ok(Some(bytes))
     }
 
@@ -173,7 +170,6 @@ impl Preview {
         let shown = Shown::for_one(&self.kept.catalogue, &self.kept.sizes);
         let renderer = Renderer::with(shown, &self.kept.theme, &self.engine);
         let Some(page) = renderer.page_at(file) else {
-            self.work.others += 1;
             return Ok(renderer.other(file).map(|bytes| {
                 let shows = xxh3_128(&bytes);
                 (Arc::from(bytes), shows)

@@ -2,10 +2,12 @@
 
 use crate::support::{STUDIO, day};
 use ballband::catalogue::{Eyes, View};
-use ballband::preview::{Preview, Update};
+use ballband::preview::server::Pages;
+use ballband::preview::{Live, Preview, Update};
 use ballband::source::FilePath;
 use ballband::source::memory::Memory;
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 const VIEW: fn() -> View = || View { today: day("2026-11-25"), eyes: Eyes::Designer };
 
@@ -142,4 +144,65 @@ fn what_readers_cannot_see_is_there_with_a_ribbon() {
         let text = String::from_utf8_lossy(&file.bytes).into_owned();
         assert!(!text.contains("Later") && !text.contains("Aside") && !text.contains("ballband-live"), "{}", file.path);
     }
+}
+
+#[test]
+fn a_template_that_fails_leaves_the_last_good_page_until_it_is_mended() {
+    let mut files = studio();
+    let mut preview = Preview::new(&files, VIEW()).unwrap();
+    let page = "patterns/hat-3/index.html";
+    let good = preview.file(page).unwrap().unwrap();
+    let template = "themes/leaflet/templates/pattern.html";
+    let mut save = |preview: &mut Preview, path: &str, text: Option<&str>| {
+        let file = FilePath::new(path).unwrap();
+        match text {
+            Some(text) => drop(files.files.insert(file.clone(), text.as_bytes().to_vec())),
+            None => drop(files.files.remove(&file)),
+        }
+        preview.update(&files, &BTreeSet::from([file]), VIEW()).unwrap();
+    };
+    let told = |preview: &Preview| preview.findings().iter().map(|finding| finding.code.name).collect::<Vec<_>>();
+    let failing = "{% extends \"frame.html\" %}{% block main %}{{ nobody.knows }}{% endblock %}";
+    save(&mut preview, template, Some(failing));
+    let look = preview.look(page);
+    assert_eq!(preview.file(page).unwrap().unwrap(), good);
+    assert_eq!(told(&preview), ["template-fault"]);
+    assert_eq!(preview.look(page), look, "the same page is no news");
+    // A photo comes: everything is looked at again, the page shows what it showed, and the fault is still one.
+    save(&mut preview, "photos/new.txt", Some("-"));
+    assert_eq!(preview.file(page).unwrap().unwrap(), good);
+    assert_eq!(told(&preview), ["template-fault"]);
+    // Mended, it is told no more, whether or not anybody asks for the page.
+    save(&mut preview, template, None);
+    assert_eq!(told(&preview), Vec::<&str>::new());
+    assert_eq!(preview.file(page).unwrap().unwrap(), good);
+}
+
+#[test]
+fn a_file_without_entries_is_told_of() {
+    let files = studio();
+    let mut preview = Preview::new(&files, VIEW()).unwrap();
+    let stray = FilePath::new("aside.md").unwrap();
+    let with = files.clone().with("aside.md", "Words.\n");
+    assert_ne!(preview.update(&with, &BTreeSet::from([stray.clone()]), VIEW()).unwrap(), Update::Nothing);
+    assert_eq!(preview.findings().len(), 1);
+    assert_ne!(preview.update(&files, &BTreeSet::from([stray]), VIEW()).unwrap(), Update::Nothing);
+    assert!(preview.findings().is_empty());
+}
+
+#[test]
+fn a_site_in_a_folder_of_its_host_is_shown_there() {
+    let files = studio().with("studio.yaml", "title: Wrackline\nurl: https://host.example/knit\n");
+    let live = Live::new(files, Arc::default(), VIEW()).unwrap();
+    let asked = |path: &str| {
+        let answer = live.answer(path);
+        (answer.status, answer.location)
+    };
+    assert_eq!(live.home(), "/knit/");
+    assert_eq!(asked("/"), (301, Some("/knit/".to_owned())));
+    assert_eq!(asked("/knit/patterns/hat-3/"), (200, None));
+    assert_eq!(asked("/knit/patterns/hat-3"), (301, Some("/knit/patterns/hat-3/".to_owned())));
+    assert_eq!(asked("/patterns/hat-3/"), (404, None));
+    assert_eq!(asked("/desk"), (301, Some("/desk/".to_owned())));
+    assert_eq!(asked("/desk/"), (200, None));
 }
