@@ -181,7 +181,7 @@ fn instead(catalogue: &Catalogue, asked: Option<&str>) -> Result<Option<Instead>
 fn at_hand(catalogue: &Catalogue, purchase: &Purchase<'_>) -> Option<YarnLength> {
     let line = purchase.uses.first()?;
     // The designer asks at her own terminal, so what is private may be looked at.
-    let amount: Amount = *own_yarn(catalogue, line)?.on_hand.for_desk().get(line.shade.as_deref()?)?;
+    let amount: Amount = own_yarn(catalogue, line)?.on_hand.for_desk().of(line.shade.as_deref())?;
     amount.length(purchase.put_up)
 }
 

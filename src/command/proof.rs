@@ -14,7 +14,7 @@ use std::path::Path;
 pub enum Format {
     /// For people.
     Text,
-    /// As JSON; findings one object a line.
+    /// As JSON; `proof` prints an object a line, each a finding.
     Json,
 }
 

@@ -46,7 +46,8 @@ pub fn start(folder: &Path) -> Result<Outcome, Failure> {
     }
     schema::write(&folder.join(FOLDER))?;
     terminal::say(&format!(
-        "laid out a studio in `{0}`\nlook through its files, then make the site: ballband make --studio {0}\n",
+        "laid out a studio in `{0}`\nlook through its files with the site beside you: ballband watch --open --studio {0}\n\
+         make the site as it is to be published: ballband make --studio {0}\n",
         folder.display()
     ));
     Ok(Outcome::Done)

@@ -30,6 +30,12 @@ pub fn watch(named: Option<&Path>, how: &Watched) -> Result<Outcome, Failure> {
         format!("port {} and the next ones cannot be used ({error}); name another with `--port`", how.port)
     })?;
     let port = listener.local_addr()?.port();
+    if how.port != 0 && port != how.port {
+        terminal::say(&format!(
+            "port {} is in use by another program, perhaps another `watch`; here it is {port}\n",
+            how.port
+        ));
+    }
     let hub = Arc::new(Hub::default());
     let cannot_read = |error| format!("cannot read the studio in `{}`: {error}", root.display());
     // The folder is watched before it is read, so that nothing saved meanwhile is missed.
@@ -74,6 +80,9 @@ pub fn watch(named: Option<&Path>, how: &Watched) -> Result<Outcome, Failure> {
     Ok(Outcome::Done)
 }
 
+/// How many errors of what was saved are told; the desk has them all.
+const ERRORS: usize = 3;
+
 fn view() -> View {
     View { today: today(), eyes: Eyes::Designer }
 }
@@ -89,7 +98,10 @@ fn take(live: &Live<Disk>, disk: &Disk, burst: &Burst) {
                 Changed::Files(paths) => format!("{} files", paths.len()),
                 Changed::Anything => "everything".to_owned(),
             };
-            terminal::say(&format!("read {what}: {}\n", terminal::count(&live.findings())));
+            terminal::say(&format!("read {what}: {} in all\n", terminal::count(&live.findings())));
+            if let Changed::Files(paths) = &changed {
+                live.errors_in(paths, ERRORS).iter().for_each(|error| terminal::say(&format!("  {error}\n")));
+            }
         }
         Err(error) => terminal::complain(&format!("the studio cannot be read, so the pages stay as they are: {error}")),
     }

@@ -99,7 +99,7 @@ pub struct Keys<'a> {
 
 impl<'a> Keys<'a> {
     /// Returns a node's keys; a node that is no map is noted as the wrong type.
-    pub fn of(node: &Node<'a>, what: &str, notes: &mut Notes<'_>) -> Option<Self> {
+    pub fn of(node: &Node<'a>, what: &str, known: &[FieldInfo], notes: &mut Notes<'_>) -> Option<Self> {
         match node.value {
             Yaml::Map(entries) => {
                 // The pieces of a run are no keys of their own; telling each of them would hide what happened.
@@ -111,7 +111,8 @@ impl<'a> Keys<'a> {
             }
             Yaml::Null => Some(Self { entries: &[], node: *node }),
             _ => {
-                wrong_type(node, what, notes);
+                let help = known.first().map(|field| format!("write its keys, such as `{{ {}: … }}`", field.key));
+                wrong_type_with(node, what, help, notes);
                 None
             }
         }
@@ -156,20 +157,24 @@ fn list<'a>(names: impl Iterator<Item = &'a str>) -> String {
 
 /// Reads a whole record from a node, keys it does not know included in what is noted.
 pub fn read_record<T: Record>(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<T> {
-    let keys = Keys::of(node, T::NAME, notes)?;
+    let keys = Keys::of(node, T::NAME, T::FIELDS, notes)?;
     keys.check_known(T::NAME, &[T::FIELDS], notes);
     T::read_known(&keys, notes)
 }
 
 /// Notes that a node's value is of the wrong type.
 pub fn wrong_type(node: &Node<'_>, what: &str, notes: &mut Notes<'_>) {
+    wrong_type_with(node, what, None, notes);
+}
+
+fn wrong_type_with(node: &Node<'_>, what: &str, help: Option<String>, notes: &mut Notes<'_>) {
     let key = node.trail.key();
     let found = match node.value {
         Yaml::Text(text) if text.chars().count() <= 40 => format!("`{text}`"),
         Yaml::Number(text) | Yaml::Fraction(text) => format!("`{text}`"),
         other => other.what().to_owned(),
     };
-    notes.value(&WRONG_TYPE, node, format!("`{key}` takes {what}, not {found}"), None);
+    notes.value(&WRONG_TYPE, node, format!("`{key}` takes {what}, not {found}"), help);
 }
 
 /// Defines a record: a struct, its keys with their documentation, and how it is read.

@@ -34,7 +34,7 @@ pub use pattern::{After, Erratum, Held, Pattern, Ruling, Sale, Sample, TestKnit,
 pub use person::{Page, Person, Technique};
 pub use project::{MadeFor, MadeFrom, OtherPattern, Project, Used};
 pub use prose::Prose;
-pub use read::{Entries, Given, read, read_file, read_studio};
+pub use read::{Entries, Given, missing_studio, read, read_file, read_studio};
 pub use studio::{Settings, Studio, VideoSettings};
 pub use yarn::Yarn;
 

@@ -77,6 +77,8 @@ impl Field for MadeFrom {
 record! {
     /// One yarn in a project.
     pub struct Used: "a yarn of a project" {
+        /// The colour of the pattern it is used for, by its label; for where colours were changed about.
+        "colour" => colour: Option<String> = "MC",
         /// The yarn.
         "yarn" => yarn: Option<Ref<to::Yarn>>,
         /// Its shade.

@@ -64,6 +64,16 @@ pub static CONTROL_CHARACTER: Code = Code {
     good: "the same text without it",
 };
 
+/// A studio without the file that says whose it is.
+pub static NO_STUDIO: Code = Code {
+    name: "studio-missing",
+    severity: Severity::Error,
+    what: "The studio's own file is missing.",
+    why: "Without its title and address no page can be made.",
+    bad: "patterns/ and journal/ without studio.yaml",
+    good: "title: Wrackline\nurl: https://wrackline.example",
+};
+
 /// A text file that belongs to no kind.
 pub static STRAY_FILE: Code = Code {
     name: "stray-file",
@@ -222,6 +232,12 @@ pub fn read_studio(texts: &Texts) -> (Option<Studio>, Vec<Finding>) {
     (studio, findings)
 }
 
+/// Returns the finding that a studio has lost its own file.
+pub fn missing_studio() -> Finding {
+    Finding::new(&NO_STUDIO, Place::whole(&FilePath::studio()), "`studio.yaml` is missing")
+        .help("put it back; it needs a `title` and the site's `url`")
+}
+
 /// Reads one file that may hold entries.
 pub fn read_file(path: &FilePath, text: &Text, settings: &Settings) -> Given {
     let mut given = Given::default();
@@ -344,7 +360,7 @@ fn read_entry(id: Reference, node: &Node<'_>, origin: &Origin, prose: Prose, not
 
 /// Reads the keys of one kind and those that all kinds share from the same map.
 fn record<T: Record>(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<(Common, T)> {
-    let keys = Keys::of(node, T::NAME, notes)?;
+    let keys = Keys::of(node, T::NAME, T::FIELDS, notes)?;
     keys.check_known(T::NAME, &[Common::FIELDS, T::FIELDS], notes);
     let common = Common::read_known(&keys, notes);
     let own = T::read_known(&keys, notes);

@@ -68,13 +68,8 @@ pub fn strip(findings: &[Finding], first: Option<&Finding>, texts: &Texts, is_an
     }
     html.push_str("</p>");
     if let Some(first) = first {
-        let line = Position::of(texts.of(&first.at.file), first.at.span.start).line;
         html.push_str("<p class=\"error\">");
-        let _ = escape_html(&mut html, &format!("{}, line {line}: {}", first.at.file, first.message));
-        if let Some(help) = &first.help {
-            html.push_str("; ");
-            let _ = escape_html(&mut html, help);
-        }
+        let _ = escape_html(&mut html, &in_words(first, texts));
         html.push_str("</p>");
     }
     if is_any_old {
@@ -83,11 +78,18 @@ pub fn strip(findings: &[Finding], first: Option<&Finding>, texts: &Texts, is_an
     html
 }
 
+/// Returns a finding in one sentence, with its file and line.
+pub fn in_words(finding: &Finding, texts: &Texts) -> String {
+    let line = Position::of(texts.of(&finding.at.file), finding.at.span.start).line;
+    let help = finding.help.as_ref().map(|help| format!("; {help}")).unwrap_or_default();
+    format!("{}, line {line}: {}{help}", finding.at.file, finding.message)
+}
+
 /// Returns the sheet that marks links to pages that readers cannot see.
 pub fn hidden(addresses: impl Iterator<Item = String>) -> String {
     let mut css = String::new();
     for address in addresses.filter(|address| !address.contains(['"', '\\', '\n'])) {
-        css.push_str(&format!("main a[href=\"{address}\"]::after{{content:\" (not on the site)\";font-size:.8em}}\n"));
+        css.push_str(&format!("main a[href=\"{address}\"]::after{{content:\"\\a0(not on the site)\";display:inline-block;font-size:.8em}}\n"));
     }
     css
 }

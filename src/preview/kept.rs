@@ -6,7 +6,7 @@ use crate::finding::{Finding, any_error};
 use crate::page::PictureSizes;
 use crate::render::Theme;
 use crate::render::photos::{self, Photo};
-use crate::source::{FilePath, Files, Text, Texts, load, may_hold_entries};
+use crate::source::{FilePath, Files, Text, Texts, Unreadable, load, may_hold_entries};
 use crate::{catalogue, entry, finding, reckon};
 use rayon::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
@@ -35,6 +35,8 @@ pub struct Kept {
     spoilt: Vec<Finding>,
     /// Whether an entry stands in two files or a file cannot be read, so that one file alone tells too little.
     tangled: bool,
+    /// Whether the studio is from an earlier reading, since its own file has mistakes now.
+    is_studio_old: bool,
 }
 
 /// What one file gave.
@@ -76,6 +78,12 @@ impl Kept {
     fn read(files: &dyn Files, view: View, before: Option<&Self>) -> io::Result<Self> {
         let (mut texts, unreadable) = load(files)?;
         let (studio, mut loose) = entry::read_studio(&texts);
+        // One that is there and cannot be read is told of as such.
+        let own = FilePath::studio();
+        if !texts.texts.contains_key(&own) && unreadable.iter().all(|one| *one.file() != own) {
+            loose.push(entry::missing_studio());
+        }
+        let is_studio_old = studio.is_none() && before.is_some();
         let studio = studio.or_else(|| before.map(|before| before.catalogue.studio.clone()));
         let studio = studio.unwrap_or_else(Studio::stand_in);
         let settings = studio.settings();
@@ -96,6 +104,12 @@ impl Kept {
             kept_files.insert(path, File { names: Names::of(&given), findings, old });
             all.take(given, &Placing::new(&texts), &mut loose);
         }
+        for file in unreadable.iter().map(Unreadable::file) {
+            if let Some(good) = before.and_then(|before| before.good(file)) {
+                kept_files.insert(file.clone(), File { names: Names::of(&good), findings: Vec::new(), old: true });
+                all.take(good, &Placing::new(&texts), &mut loose);
+            }
+        }
         let tangled = loose.len() > count || !unreadable.is_empty();
         all.take_unread(&texts, &unreadable, &mut loose);
         let catalogue = Catalogue::of(all, view);
@@ -115,6 +129,7 @@ impl Kept {
             loose,
             spoilt,
             tangled,
+            is_studio_old,
         };
         kept.checked = kept.catalogue.entries.par_iter().map(|entry| (entry.id.clone(), kept.check(entry))).collect();
         Ok(kept)
@@ -194,7 +209,7 @@ impl Kept {
 
     /// Returns whether anything is shown as it was before a mistake.
     pub fn is_any_old(&self) -> bool {
-        self.files.values().any(|file| file.old)
+        self.is_studio_old || self.files.values().any(|file| file.old)
     }
 
     fn again(&mut self, files: &dyn Files, view: View) -> io::Result<Update> {
@@ -204,7 +219,12 @@ impl Kept {
 
     /// Returns what a file gave when it was last without mistakes, if it has some now.
     fn last_good(&self, path: &FilePath, findings: &[Finding]) -> Option<Given> {
-        let names = &self.files.get(path).filter(|_| any_error(findings))?.names;
+        self.good(path).filter(|_| any_error(findings))
+    }
+
+    /// Returns what a file gave when it was last without mistakes; nothing if that was no entry.
+    fn good(&self, path: &FilePath) -> Option<Given> {
+        let names = &self.files.get(path)?.names;
         let entries: Vec<Entry> = names.read.iter().filter_map(|id| self.catalogue.entry(id)).cloned().collect();
         (!entries.is_empty()).then(|| Given { entries, ..Given::default() })
     }

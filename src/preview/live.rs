@@ -5,7 +5,7 @@ use super::server::{Answer, Event, EventKind, Hub, Pages};
 use super::watcher::Burst;
 use super::{Look, Preview, Update};
 use crate::catalogue::View;
-use crate::finding::Finding;
+use crate::finding::{Finding, Severity};
 use crate::render::desk;
 use crate::render::picture::{self, Format, Variant};
 use crate::source::{FilePath, Files};
@@ -100,6 +100,14 @@ impl<F: Files + Send + 'static> Live<F> {
     /// Returns all that is wrong.
     pub fn findings(&self) -> Vec<Finding> {
         self.preview().findings()
+    }
+
+    /// Returns the first errors in some files, each with its line, in words.
+    pub fn errors_in(&self, files: &BTreeSet<FilePath>, most: usize) -> Vec<String> {
+        let preview = self.preview();
+        let findings = preview.findings();
+        let errors = findings.iter().filter(|one| one.severity == Severity::Error && files.contains(&one.at.file));
+        errors.take(most).map(|error| dress::in_words(error, &preview.kept.texts)).collect()
     }
 
     /// Returns the address of the first page, from the root of the host.

@@ -8,8 +8,9 @@ use crate::finding::{Finding, Severity};
 use crate::page::{self, Page, Shown, Site, page_path};
 use crate::render::picture::Variant;
 use crate::render::theme::{Engine, Marks};
-use crate::render::{Renderer, desk, photos::Photo};
+use crate::render::{Renderer, ToMake, desk, photos::Photo};
 use crate::source::{FilePath, Files};
+use rayon::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
 use std::io;
 use std::sync::Arc;
@@ -85,7 +86,7 @@ impl Preview {
         let site = page::site(&Shown::for_one(&kept.catalogue, &kept.sizes));
         let engine = kept.theme.engine(&site);
         let (dress, work) = (Dress::default(), Work::default());
-        Ok(Self {
+        let mut preview = Self {
             kept,
             site,
             engine,
@@ -95,7 +96,11 @@ impl Preview {
             work,
             desk: None,
             saved: BTreeSet::new(),
-        })
+        };
+        if preview.kept.theme.has_own_templates() {
+            preview.try_templates();
+        }
+        Ok(preview)
     }
 
     /// Takes in files that changed; no page is made again before it is asked for.
@@ -115,12 +120,23 @@ impl Preview {
         if update != Update::Nothing {
             self.saved.clone_from(changed);
             self.dress_again(before);
+            if before.templates != self.kept.theme.marks().templates {
+                self.try_templates();
+            }
             // What could not be made is tried again, or a fault would be told of that is mended.
             for file in self.faults.keys().cloned().collect::<Vec<_>>() {
                 let _ = self.file(&file);
             }
         }
         Ok(update)
+    }
+
+    /// Makes every page once and keeps none, to learn at once which of them the templates cannot make.
+    fn try_templates(&mut self) {
+        let shown = Shown::new(&self.kept.catalogue, &self.kept.sizes);
+        let renderer = Renderer::new(shown, &self.kept.theme);
+        let faulty = |page: ToMake<'_>| page.make().err().map(|fault| (page.path.clone(), *fault));
+        self.faults = renderer.files().into_par_iter().filter_map(faulty).collect();
     }
 
     /// Makes the engine anew if the theme, or what every page knows of the site, has changed.
@@ -247,10 +263,19 @@ impl Preview {
         self.kept.theme.style(&self.site)
     }
 
-    /// Returns all that is wrong, sorted by file and place; of templates, what pages asked for so far have met.
+    /// Returns all that is wrong, sorted by file and place; of templates, what
+    /// every page met when they last changed, and what pages asked for since have met.
     pub fn findings(&self) -> Vec<Finding> {
         let mut all = self.kept.findings();
-        all.extend(self.faults.values().cloned());
+        // What one line of a template does to many pages is one mistake.
+        let mut faults: BTreeMap<(&FilePath, usize), (&Finding, usize)> = BTreeMap::new();
+        for fault in self.faults.values() {
+            faults.entry((&fault.at.file, fault.at.span.start)).or_insert((fault, 0)).1 += 1;
+        }
+        all.extend(faults.into_values().map(|(fault, pages)| match pages {
+            1 => fault.clone(),
+            _ => Finding { message: format!("{}; {} more pages the same", fault.message, pages - 1), ..fault.clone() },
+        }));
         crate::finding::sort(&mut all);
         all
     }

@@ -84,6 +84,48 @@ fn yarn_at_hand_is_set_against_what_is_still_wanted() {
     assert_eq!(told("M")[0], "Reed|short|short by 200\u{a0}m|two skeins");
 }
 
+/// Two hats in S take 600 m of reed, and 200 m are there. A cowl by somebody else takes some mud, and nobody knows how much.
+#[test]
+fn several_projects_that_want_one_yarn_are_added_up() {
+    let hat_of = |title: &str| format!("---\ntitle: {title}\npattern: reed-hat\nsize: S\n---\n");
+    let cowl = "---\ntitle: Cowl\npattern: { title: Plain Cowl }\nyarn: [ { yarn: heron, shade: mud } ]\n---\n";
+    let (context, page) = desk(&[
+        ("yarns.yaml", YARNS),
+        ("patterns/reed-hat.md", &hat()),
+        ("projects/one.md", &hat_of("One")),
+        ("projects/two.md", &hat_of("Two")),
+        ("projects/cowl.md", cowl),
+    ]);
+    let line = |shade: &str| context.yarn.iter().find(|line| line.shade.as_deref() == Some(shade)).unwrap();
+    let (reed, mud) = (line("Reed"), line("Mud"));
+    assert_eq!(reed.wanted.as_ref().unwrap().first, "600\u{a0}m");
+    assert_eq!((reed.in_words.first.as_str(), reed.wants.len()), ("short by 400\u{a0}m", 2));
+    assert_eq!((mud.state, mud.wants[0].untold), ("unknown", "how much is not known: no pattern of yours says it"));
+    assert!(page.contains("no pattern of yours says it"));
+}
+
+/// The colours changed about: chalk in the place of reed, which takes 300 m in S, and reed in that of chalk, 400 m.
+#[test]
+fn a_colour_that_is_named_says_which_yarn_takes_whose_place() {
+    let project = "---\ntitle: Mine\npattern: reed-hat\nsize: S\nyarn: [ { colour: cc, yarn: heron, shade: reed }, { colour: MC, yarn: heron, shade: chalk } ]\n---\n";
+    let (context, _) = desk(&[("yarns.yaml", YARNS), ("patterns/reed-hat.md", &hat()), ("projects/mine.md", project)]);
+    let needs: Vec<_> = context.needles[0].yarns.iter().map(|yarn| yarn.need.as_ref().unwrap().first.clone()).collect();
+    assert_eq!(needs, ["400\u{a0}m", "300\u{a0}m"]);
+}
+
+/// A yarn without shades is at hand as one amount, and no shade is missing.
+#[test]
+fn a_yarn_without_shades_needs_none() {
+    let yarns = "rope:\n  title: Rope\n  put-up: 100 m / 50 g\n  on hand: 3 skeins\n";
+    let cap = "---\ntitle: Cap\nstage: sample\nyarn: [ { yarn: rope, needs: 250 m } ]\n---\n";
+    let (context, _) = desk(&[("yarns.yaml", yarns), ("patterns/cap.md", cap)]);
+    let line = &context.yarn[0];
+    assert_eq!((line.at_hand.as_ref().unwrap().first.as_str(), line.state), ("300\u{a0}m", "enough"));
+    let sized = cap.replace("stage: sample\n", "stage: sample\nsizes: S (M)\n").replace("250 m", "'250 (300) m'");
+    let (context, _) = desk(&[("yarns.yaml", yarns), ("patterns/cap.md", &sized)]);
+    assert_eq!(context.yarn[0].wants[0].untold, "how much is not known: no size is chosen");
+}
+
 /// 50 g of 200 m / 100 g are 100 m, a third of 300 m.
 #[test]
 fn yarn_used_stands_beside_what_the_pattern_takes() {

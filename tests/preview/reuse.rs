@@ -164,6 +164,9 @@ fn a_template_that_fails_leaves_the_last_good_page_until_it_is_mended() {
     let told = |preview: &Preview| preview.findings().iter().map(|finding| finding.code.name).collect::<Vec<_>>();
     let failing = "{% extends \"frame.html\" %}{% block main %}{{ nobody.knows }}{% endblock %}";
     save(&mut preview, template, Some(failing));
+    // It is known of every page before any is asked for.
+    let message = preview.findings()[0].message.clone();
+    assert!(message.ends_with("; 19 more pages the same"), "{message}");
     let look = preview.look(page);
     assert_eq!(preview.file(page).unwrap().unwrap(), good);
     assert_eq!(told(&preview), ["template-fault"]);
@@ -175,6 +178,42 @@ fn a_template_that_fails_leaves_the_last_good_page_until_it_is_mended() {
     // Mended, it is told no more, whether or not anybody asks for the page.
     save(&mut preview, template, None);
     assert_eq!(told(&preview), Vec::<&str>::new());
+    assert_eq!(preview.file(page).unwrap().unwrap(), good);
+}
+
+#[test]
+fn a_file_that_is_no_text_leaves_the_last_good_page() {
+    let mut files = studio();
+    let mut preview = Preview::new(&files, VIEW()).unwrap();
+    let page = "patterns/hat-3/index.html";
+    let good = preview.file(page).unwrap().unwrap();
+    let file = FilePath::new("patterns/hat-3.md").unwrap();
+    let mut save = |preview: &mut Preview, bytes: &[u8]| {
+        files.files.insert(file.clone(), bytes.to_vec());
+        preview.update(&files, &BTreeSet::from([file.clone()]), VIEW()).unwrap();
+        preview.findings().iter().map(|finding| finding.code.name).collect::<Vec<_>>()
+    };
+    // Latin-1, then words without front matter, then good again.
+    assert_eq!(save(&mut preview, b"---\ntitle: Hat pl\xe9\n---\n"), ["not-utf-8"]);
+    assert_eq!(preview.file(page).unwrap().unwrap(), good);
+    assert!(preview.kept.is_any_old());
+    assert_eq!(save(&mut preview, b"words\n").len(), 1);
+    assert_eq!(preview.file(page).unwrap().unwrap(), good);
+    assert_eq!(save(&mut preview, b"---\ntitle: Hat again\npublished: 2026-01-03\n---\n"), [""; 0]);
+    assert!(String::from_utf8_lossy(&preview.file(page).unwrap().unwrap()).contains("Hat again"));
+    assert!(!preview.kept.is_any_old());
+}
+
+#[test]
+fn a_studio_whose_own_file_goes_is_told_of_and_shown_as_it_was() {
+    let mut files = studio();
+    let mut preview = Preview::new(&files, VIEW()).unwrap();
+    let page = "index.html";
+    let good = preview.file(page).unwrap().unwrap();
+    files.files.remove(&FilePath::studio());
+    preview.update(&files, &BTreeSet::from([FilePath::studio()]), VIEW()).unwrap();
+    assert_eq!(preview.findings()[0].code.name, "studio-missing");
+    assert!(preview.kept.is_any_old());
     assert_eq!(preview.file(page).unwrap().unwrap(), good);
 }
 

@@ -152,6 +152,25 @@ fn a_linked_folder_is_watched_and_a_loop_of_links_ends() {
 }
 
 #[test]
+fn a_folder_with_two_names_is_told_under_both_and_still_when_one_is_gone() {
+    use std::os::unix::fs::symlink;
+    let place = Place::new().watched();
+    symlink("journal", place.path("old-journal")).unwrap();
+    symlink("..", place.path("journal/loop")).unwrap();
+    wait("the link", || place.told().contains("old-journal/a.md"));
+    fs::write(place.path("journal/b.md"), "b").unwrap();
+    wait("both names", || place.told().contains("journal/b.md") && place.told().contains("old-journal/b.md"));
+    assert!(!place.told().iter().any(|path| path.contains("loop/")), "{:?}", place.told());
+    fs::remove_file(place.path("journal/loop")).unwrap();
+    wait("the loop gone", || place.told().contains("journal/loop"));
+    fs::remove_file(place.path("old-journal")).unwrap();
+    wait("the link gone", || place.told().contains("old-journal") && place.all());
+    fs::write(place.path("journal/c.md"), "c").unwrap();
+    wait("after the links", || place.told().contains("journal/c.md"));
+    assert!(!place.told().contains("old-journal/c.md"));
+}
+
+#[test]
 fn what_is_not_ours_is_not_told() {
     let place = Place::new().watched();
     fs::write(place.path("site/index.html"), "x").unwrap();

@@ -24,9 +24,18 @@
     fresh.addEventListener("load", () => old.remove());
     old.after(fresh);
   };
-  const strip = (html) => {
-    document.getElementById("ballband-strip").innerHTML = html;
+  const box = document.getElementById("ballband-strip");
+  let told = box.innerHTML;
+  const show = (html) => {
+    box.innerHTML = html;
+    // The end of the page can be scrolled clear of the strip.
+    document.body.style.paddingBottom = `${box.offsetHeight + 16}px`;
   };
+  const strip = (html) => {
+    told = html;
+    show(html);
+  };
+  show(told);
   let seen = here.dataset.seen;
   let source = null;
   const listen = () => {
@@ -43,6 +52,18 @@
     on("look", again);
     on("style", restyle);
     on("strip", strip);
+    let lost = 0;
+    source.addEventListener("error", () => {
+      clearTimeout(lost);
+      lost = setTimeout(
+        () => show('<p class="error">The preview has stopped, and this page may be old. Start <code>watch</code> again.</p>'),
+        2000,
+      );
+    });
+    source.addEventListener("open", () => {
+      clearTimeout(lost);
+      show(told);
+    });
   };
   const rest = () => {
     if (source) source.close();

@@ -3,7 +3,7 @@
 use super::super::view::{Both, Link};
 use super::super::{Item, Shown, words};
 use crate::measure::YarnLength;
-use crate::reckon::desk::{Comparison, Stock, stock};
+use crate::reckon::desk::{Comparison, Stock, Untold, stock};
 use serde::Serialize;
 
 /// One yarn in one shade.
@@ -19,6 +19,8 @@ pub struct YarnLine {
     pub at_hand: Option<Both>,
     /// What is wanted altogether, as far as it is known; absent where nothing is.
     pub wanted: Option<Both>,
+    /// Whether more is wanted of which it cannot be told how much.
+    pub is_more: bool,
     /// What wants it.
     pub wants: Vec<WantLine>,
     /// `short`, `bare`, `unknown`, `enough` or `free`.
@@ -36,6 +38,8 @@ pub struct WantLine {
     pub link: Item<Link>,
     /// What it still takes; absent where it cannot be told.
     pub length: Option<Both>,
+    /// Why it cannot be told; empty where it can.
+    pub untold: &'static str,
 }
 
 /// Returns yarn at hand and wanted.
@@ -62,11 +66,16 @@ fn line(shown: &Shown<'_>, stock: &Stock) -> YarnLine {
         shade: band.shade,
         colour: band.colour,
         at_hand: stock.at_hand.map(length),
-        wanted: stock.wants.iter().any(|want| want.length.is_some()).then(|| length(stock.wanted)),
+        wanted: (!stock.wanted.is_zero() || stock.wants.iter().all(|want| want.length.is_some()))
+            .then(|| length(stock.wanted)),
+        is_more: stock.wants.iter().any(|want| want.length.is_none()),
         wants: stock
             .wants
             .iter()
-            .filter_map(|want| Some(WantLine { link: shown.link(&want.of)?, length: want.length.map(length) }))
+            .filter_map(|want| {
+                let (length, untold) = (want.length.map(length), want.untold.map(untold_in_words).unwrap_or_default());
+                Some(WantLine { link: shown.link(&want.of)?, length, untold })
+            })
             .collect(),
         state,
         in_words,
@@ -80,10 +89,21 @@ fn line(shown: &Shown<'_>, stock: &Stock) -> YarnLine {
 
 /// Returns why it cannot be told whether a yarn suffices.
 fn unknown(stock: &Stock) -> &'static str {
-    match (&stock.yarn, &stock.shade, stock.at_hand) {
-        (None, ..) => "the yarn is not chosen",
-        (_, None, _) => "the shade is not chosen",
-        (.., None) => "how it is sold is not known",
-        _ => "what is wanted is not known",
+    match (&stock.yarn, stock.at_hand) {
+        (None, _) => "the yarn is not chosen",
+        (Some(_), None) if stock.awaits_shade => "the shade is not chosen",
+        (Some(_), None) => "how it is sold is not known",
+        (Some(_), Some(_)) => "cannot be told",
+    }
+}
+
+/// Returns in words why it cannot be told what something takes.
+pub fn untold_in_words(untold: Untold) -> &'static str {
+    match untold {
+        Untold::NoPattern => "how much is not known: no pattern of yours says it",
+        Untold::NoSize => "how much is not known: no size is chosen",
+        Untold::WhichColour => "how much is not known: its `colour` in the pattern is not said",
+        Untold::NoNeeds => "how much is not known: the pattern does not say",
+        Untold::Used => "how much is left is not known: what was used has no length",
     }
 }

@@ -41,20 +41,26 @@ impl Gather {
                 self.root |= change == Change::Gone || change == Change::Ask;
                 continue;
             }
-            let Some(told) = reach.told(path) else { continue };
-            let change = match change {
-                Change::Ask if fs::symlink_metadata(path).is_ok() => Change::Here,
-                Change::Ask => Change::Gone,
-                known => known,
-            };
-            match change {
-                Change::Gone => reach.leave(path),
-                Change::Made | Change::Here if path.is_dir() => self.enter(path, reach),
-                _ => {}
+            for name in reach.names(path) {
+                self.notice(&name, change, reach);
             }
-            let noticed = self.noticed.entry(told).or_insert(Noticed { made: change == Change::Made, gone: false });
-            noticed.gone |= change == Change::Gone;
         }
+    }
+
+    fn notice<F: Fn(&Path) -> bool>(&mut self, path: &Path, change: Change, reach: &mut Reach<F>) {
+        let Some(told) = reach.told(path) else { return };
+        let change = match change {
+            Change::Ask if fs::symlink_metadata(path).is_ok() => Change::Here,
+            Change::Ask => Change::Gone,
+            known => known,
+        };
+        match change {
+            Change::Gone => self.all |= reach.leave(path),
+            Change::Made | Change::Here if path.is_dir() => self.enter(path, reach),
+            _ => {}
+        }
+        let noticed = self.noticed.entry(told).or_insert(Noticed { made: change == Change::Made, gone: false });
+        noticed.gone |= change == Change::Gone;
     }
 
     /// Returns the burst and begins anew.

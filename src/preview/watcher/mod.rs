@@ -3,7 +3,7 @@
 //! It says which paths changed and never what they mean. What is watched:
 //!
 //! - every folder below the root that is ours, linked ones too, as ballband's own reading follows links. A folder
-//!   with two names in the tree is told under one of them; a linked file is not told when its target changes.
+//!   with two names in the tree is told under both on Linux; a linked file is not told when its target changes.
 //! - on Linux each folder by itself, so that an output folder costs nothing and a new folder is watched before
 //!   it is read: a file written into it is then either found or told. Elsewhere the system watches the tree.
 //! - the root itself: when it goes, and when it or another folder stands in its place, `all` is told.

@@ -3,7 +3,7 @@
 
 use super::leftover::is_leftover;
 use notify::{RecommendedWatcher, RecursiveMode, Watcher};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
@@ -19,7 +19,10 @@ pub(super) struct Reach<F> {
     real: PathBuf,
     ours: F,
     watcher: RecommendedWatcher,
-    folders: BTreeSet<PathBuf>,
+    /// The folders that are watched by themselves, each with its path without links.
+    folders: BTreeMap<PathBuf, PathBuf>,
+    /// The names that a folder has in the tree, by its path without links: the system tells it under one of them.
+    names: BTreeMap<PathBuf, BTreeSet<PathBuf>>,
 }
 
 impl<F: Fn(&Path) -> bool> Reach<F> {
@@ -30,7 +33,8 @@ impl<F: Fn(&Path) -> bool> Reach<F> {
             (Err(error), _) => return Err((ours, error)),
             (_, Err(error)) => return Err((ours, io::Error::other(error))),
         };
-        let mut reach = Self { given: given.to_owned(), real: real.clone(), ours, watcher, folders: BTreeSet::new() };
+        let (folders, names) = (BTreeMap::new(), BTreeMap::new());
+        let mut reach = Self { given: given.to_owned(), real: real.clone(), ours, watcher, folders, names };
         let begun = if EACH {
             reach.enter(&real, &mut Vec::new())
         } else {
@@ -60,6 +64,15 @@ impl<F: Fn(&Path) -> bool> Reach<F> {
         Some(told)
     }
 
+    /// Returns every name that the path of an event has in the tree: its folder may be linked from elsewhere in it.
+    pub fn names(&self, path: &Path) -> Vec<PathBuf> {
+        let folder = path.parent().and_then(|folder| self.names.get(self.folders.get(folder)?));
+        match (folder, path.file_name()) {
+            (Some(folders), Some(name)) => folders.iter().map(|folder| folder.join(name)).collect(),
+            _ => vec![path.to_owned()],
+        }
+    }
+
     /// Returns whether a path of an event is the root itself.
     pub fn is_root(&self, path: &Path) -> bool {
         path == self.real || path == self.given
@@ -72,7 +85,8 @@ impl<F: Fn(&Path) -> bool> Reach<F> {
     /// # Errors
     /// If a folder cannot be watched, such as when the system's limit is reached.
     pub fn enter(&mut self, folder: &Path, found: &mut Vec<PathBuf>) -> io::Result<()> {
-        let mut chain = Vec::new();
+        let above = folder.ancestors().skip(1).take_while(|above| above.starts_with(&self.real));
+        let mut chain = above.filter_map(|above| fs::canonicalize(above).ok()).collect();
         self.enter_below(folder, &mut chain, found)
     }
 
@@ -89,7 +103,8 @@ impl<F: Fn(&Path) -> bool> Reach<F> {
                 Err(_) if !folder.exists() => return Ok(()),
                 Err(error) => return Err(io::Error::other(error)),
             }
-            self.folders.insert(folder.to_owned());
+            self.folders.insert(folder.to_owned(), real.clone());
+            self.names.entry(real.clone()).or_default().insert(folder.to_owned());
         }
         chain.push(real);
         let entries = fs::read_dir(folder).into_iter().flatten().flatten();
@@ -108,13 +123,34 @@ impl<F: Fn(&Path) -> bool> Reach<F> {
     }
 
     /// Stops watching a folder that went, and all below it; elsewhere it might still be told under its old name.
-    pub fn leave(&mut self, gone: &Path) {
-        let left: Vec<PathBuf> =
-            self.folders.range(gone.to_owned()..).take_while(|path| path.starts_with(gone)).cloned().collect();
-        for folder in left {
-            // The system may have stopped by itself.
-            let _ = self.watcher.unwatch(&folder);
+    ///
+    /// Returns whether something may have been missed: one watch serves all names of a folder, and what is told under one
+    /// that is gone could be in another.
+    pub fn leave(&mut self, gone: &Path) -> bool {
+        let is_below = |(path, _): &(&PathBuf, &PathBuf)| path.starts_with(gone);
+        let left: Vec<(PathBuf, PathBuf)> = self
+            .folders
+            .range(gone.to_owned()..)
+            .take_while(is_below)
+            .map(|(path, real)| (path.clone(), real.clone()))
+            .collect();
+        let mut is_missed = false;
+        for (folder, real) in left {
             self.folders.remove(&folder);
+            let names = self.names.entry(real.clone()).or_default();
+            names.remove(&folder);
+            if let Some(other) = names.iter().find(|name| !name.starts_with(gone)) {
+                // The same watch, under another name from now on.
+                let _ = self.watcher.watch(other, RecursiveMode::NonRecursive);
+                is_missed = true;
+            } else {
+                // The system may have stopped by itself.
+                let _ = self.watcher.unwatch(&folder);
+            }
+            if names.is_empty() {
+                self.names.remove(&real);
+            }
         }
+        is_missed
     }
 }

@@ -11,7 +11,7 @@ mod unlinked;
 
 pub use gifts::{Design, Gift, Household, households};
 pub use missing::{Missing, missing, next_stage};
-pub use progress_of_yarn::{YarnOfProject, yarn_of_project};
+pub use progress_of_yarn::{Untold, YarnOfProject, yarn_of_project};
 pub use standing::{Since, What, since};
 pub use stock::{Comparison, Stock, Want, stock};
 pub use unlinked::{Unlinked, unlinked};

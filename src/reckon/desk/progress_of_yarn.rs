@@ -16,6 +16,23 @@ pub struct YarnOfProject {
     pub used: Option<YarnLength>,
     /// What the pattern takes in this size, without margin; nothing where that cannot be told.
     pub need: Option<YarnLength>,
+    /// Why it cannot be told what it still takes.
+    pub untold: Option<Untold>,
+}
+
+/// Why it cannot be told how much of a yarn something still takes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Untold {
+    /// No pattern of the studio says it.
+    NoPattern,
+    /// The pattern has several sizes, and none of them is named.
+    NoSize,
+    /// Which of the pattern's colours it is cannot be told.
+    WhichColour,
+    /// The pattern does not say how much.
+    NoNeeds,
+    /// What was used is not known as a length.
+    Used,
 }
 
 impl YarnOfProject {
@@ -34,9 +51,10 @@ impl YarnOfProject {
 
 /// Returns the yarns of a project beside what its pattern takes in its size.
 ///
-/// A yarn of the project answers to that of the pattern with the same yarn and shade. Where colours were changed, they are
-/// taken in the order they are written, if the project has as many as the pattern. Otherwise nothing is set beside it:
-/// which colour took whose place cannot be told. A pattern's yarns stand for a project that names none.
+/// A yarn of the project answers to that of the pattern whose colour it names, or else to the one with the same yarn and
+/// shade. Where colours were changed, they are taken in the order they are written, if the project has as many as the
+/// pattern. Otherwise nothing is set beside it: which colour took whose place cannot be told. A pattern's yarns stand for
+/// a project that names none.
 pub fn yarn_of_project(catalogue: &Catalogue, project: &Project) -> Vec<YarnOfProject> {
     let pattern = match &project.pattern {
         Some(MadeFrom::Own(pattern)) => catalogue.pattern(&pattern.reference()),
@@ -49,7 +67,9 @@ pub fn yarn_of_project(catalogue: &Catalogue, project: &Project) -> Vec<YarnOfPr
         let one = |purchase: &Purchase<'_>| {
             let line = purchase.uses.first()?;
             let (yarn, shade) = (line.yarn.as_ref().map(|yarn| yarn.reference()), line.shade.clone());
-            Some(YarnOfProject { yarn, shade, used: Some(YarnLength::ZERO), need: need(purchase, size) })
+            let need = need(purchase, size);
+            let untold = need.is_none().then(|| no_need(size));
+            Some(YarnOfProject { yarn, shade, used: Some(YarnLength::ZERO), need, untold })
         };
         return bought.iter().filter_map(one).collect();
     }
@@ -57,18 +77,42 @@ pub fn yarn_of_project(catalogue: &Catalogue, project: &Project) -> Vec<YarnOfPr
     for (line, usage) in project.yarn.iter().zip(used(catalogue, project)) {
         let used = if line.used.is_none() { Some(YarnLength::ZERO) } else { usage.length };
         let yarn = line.yarn.as_ref().map(|yarn| yarn.reference());
-        lines.push(YarnOfProject { yarn, shade: line.shade.clone(), used, need: None });
+        let untold = Some(Untold::NoPattern);
+        lines.push(YarnOfProject { yarn, shade: line.shade.clone(), used, need: None, untold });
     }
     if let Some((bought, size)) = bought {
-        let places: Vec<Option<usize>> =
-            lines.iter().map(|line| bought.iter().position(|purchase| is_of(purchase, line))).collect();
-        let in_order = places.contains(&None) && lines.len() == bought.len();
+        let of_colour = |label: &str| bought.iter().position(|purchase| is_colour(purchase, label));
+        let place = |line: &YarnOfProject| bought.iter().position(|purchase| is_of(purchase, line));
+        let labelled = project.yarn.iter().map(|used| used.colour.as_deref());
+        let places: Vec<Option<usize>> = lines
+            .iter()
+            .zip(labelled.clone())
+            .map(|(line, label)| label.map_or_else(|| place(line), of_colour))
+            .collect();
+        let in_order = places.contains(&None) && lines.len() == bought.len() && labelled.flatten().next().is_none();
         for (at, (line, place)) in lines.iter_mut().zip(places).enumerate() {
             let place = if in_order { Some(at) } else { place };
             line.need = place.and_then(|place| need(bought.get(place)?, size));
+            line.untold = match (line.need, line.used, place) {
+                (_, _, None) => Some(Untold::WhichColour),
+                (None, ..) => Some(no_need(size)),
+                (_, None, _) => Some(Untold::Used),
+                _ => None,
+            };
         }
     }
     lines
+}
+
+/// Returns why it cannot be told what a yarn takes in a size that is known or not.
+pub(super) fn no_need(size: Option<usize>) -> Untold {
+    if size.is_none() { Untold::NoSize } else { Untold::NoNeeds }
+}
+
+/// Returns whether a colour of the pattern has a label, in whatever capitals.
+fn is_colour(purchase: &Purchase<'_>, label: &str) -> bool {
+    let labels = purchase.uses.iter().filter_map(|line| line.colour.as_deref());
+    labels.into_iter().any(|known| known.eq_ignore_ascii_case(label.trim()))
 }
 
 fn is_of(purchase: &Purchase<'_>, line: &YarnOfProject) -> bool {

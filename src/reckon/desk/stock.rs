@@ -1,8 +1,8 @@
 //! Yarn at hand against what planned and current work still takes.
 
-use super::progress_of_yarn::{needs, size_of, yarn_of_project};
+use super::progress_of_yarn::{Untold, needs, no_need, size_of, yarn_of_project};
 use crate::catalogue::Catalogue;
-use crate::entry::value::Stage;
+use crate::entry::value::{Margin, Stage};
 use crate::entry::{Data, Entry, Kind, MadeFrom, Pattern, Reference};
 use crate::measure::{Percent, PutUp, YarnLength};
 use crate::reckon::skeins_beside;
@@ -18,6 +18,8 @@ pub struct Want {
     pub of: Reference,
     /// What it still takes, without margin; nothing where that cannot be told.
     pub length: Option<YarnLength>,
+    /// Why that cannot be told.
+    pub untold: Option<Untold>,
     /// What is added before whole skeins are bought.
     pub margin: Percent,
 }
@@ -42,8 +44,10 @@ pub enum Comparison {
 pub struct Stock {
     /// The yarn; nothing where a design does not name it yet.
     pub yarn: Option<Reference>,
-    /// The shade; nothing where it is not chosen yet.
+    /// The shade; nothing where it is not chosen yet, or the yarn has none.
     pub shade: Option<String>,
+    /// Whether a shade must still be chosen.
+    pub awaits_shade: bool,
     /// What is at hand: none where none is written down, nothing where its length cannot be told.
     pub at_hand: Option<YarnLength>,
     /// What takes it, in the order of keys, projects after designs.
@@ -59,8 +63,8 @@ pub struct Stock {
 /// Returns what is at hand and what is wanted, the shortest first, then what is bare, what cannot be told, what is enough,
 /// and what nothing takes.
 ///
-/// Wanted is what projects that are not finished still take: the needs of their pattern in their size less what was used;
-/// and what the sample takes of a design before its tech edit, unless it was weighed already or a project stands for it.
+/// Wanted is what projects that are not finished still take: the needs of their pattern in their size less what was used,
+/// which cannot be told where the pattern is none of the studio's; and what the sample takes of a design before its tech edit, unless it was weighed already or a project stands for it.
 /// At hand is taken for what lies there now, so what was used is not in it.
 pub fn stock(catalogue: &Catalogue) -> Vec<Stock> {
     let mut all: BTreeMap<InShade, Vec<Want>> = BTreeMap::new();
@@ -73,11 +77,16 @@ pub fn stock(catalogue: &Catalogue) -> Vec<Stock> {
             _ => None,
         };
         begun.extend(own.map(|(pattern, _)| pattern.reference()));
-        let Some((_, pattern)) = own.filter(|_| project.finished_by(today).is_none()) else { continue };
-        let margin = catalogue.studio.margin(pattern);
+        if project.finished_by(today).is_some() {
+            continue;
+        }
+        let margin = own.map_or_else(
+            || catalogue.studio.margin.unwrap_or(Margin::USUAL).share(),
+            |(_, pattern)| catalogue.studio.margin(pattern),
+        );
         for line in yarn_of_project(catalogue, project) {
-            let length = line.left();
-            let want = Want { of: entry.id.clone(), length, margin };
+            let (length, untold) = (line.left(), line.untold);
+            let want = Want { of: entry.id.clone(), length, untold, margin };
             all.entry((line.yarn, line.shade)).or_default().push(want);
         }
     }
@@ -90,8 +99,8 @@ pub fn stock(catalogue: &Catalogue) -> Vec<Stock> {
     }
     for entry in catalogue.of_kind(Kind::Yarn) {
         if let Some(yarn) = entry.yarn() {
-            for (shade, _) in &yarn.on_hand.for_desk().0 {
-                all.entry((Some(entry.id.clone()), Some(shade.clone()))).or_default();
+            for shade in yarn.on_hand.for_desk().shades() {
+                all.entry((Some(entry.id.clone()), shade.map(str::to_owned))).or_default();
             }
         }
     }
@@ -120,7 +129,8 @@ fn of_sample(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Vec<(In
     for purchase in needs(catalogue, pattern) {
         let Some(line) = purchase.uses.first() else { continue };
         let length = size.and_then(|size| *purchase.sizes.get(size)?).map(|one| one.length);
-        let want = Want { of: entry.id.clone(), length, margin };
+        let untold = length.is_none().then(|| no_need(size));
+        let want = Want { of: entry.id.clone(), length, untold, margin };
         all.push(((line.yarn.as_ref().map(|yarn| yarn.reference()), line.shade.clone()), want));
     }
     all
@@ -132,12 +142,13 @@ fn compare(catalogue: &Catalogue, yarn: Option<Reference>, shade: Option<String>
         _ => None,
     });
     let put_up: Option<PutUp> = data.and_then(|yarn| yarn.put_up);
-    let amount = data.zip(shade.as_deref()).and_then(|(yarn, shade)| yarn.on_hand.for_desk().get(shade));
-    let at_hand = match (amount, &shade) {
+    let amount = data.and_then(|yarn| yarn.on_hand.for_desk().of(shade.as_deref()));
+    let awaits_shade = shade.is_none() && data.is_some_and(|yarn| !yarn.shades.0.is_empty());
+    let at_hand = match (amount, data) {
         (Some(amount), _) => amount.length(put_up),
-        (None, Some(_)) => Some(YarnLength::ZERO),
         // What lies there of other shades may or may not be what is meant.
-        (None, None) => None,
+        (None, Some(_)) if !awaits_shade => Some(YarnLength::ZERO),
+        (None, _) => None,
     };
     let wanted = YarnLength::sum(wants.iter().filter_map(|want| want.length)).unwrap_or_default();
     let known = wants.iter().all(|want| want.length.is_some());
@@ -156,7 +167,7 @@ fn compare(catalogue: &Catalogue, yarn: Option<Reference>, shade: Option<String>
         Some(_) => Comparison::Enough,
         None => Comparison::Unknown,
     };
-    Stock { yarn, shade, at_hand, wants, wanted, comparison, skeins }
+    Stock { yarn, shade, awaits_shade, at_hand, wants, wanted, comparison, skeins }
 }
 
 /// Returns whether so much is at hand as is wanted with a margin; what does not fit is not covered.

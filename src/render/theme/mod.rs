@@ -153,6 +153,11 @@ impl Theme {
         Marks { templates: templates.digest(), style }
     }
 
+    /// Returns whether the studio has templates of its own.
+    pub fn has_own_templates(&self) -> bool {
+        !self.own.is_empty()
+    }
+
     /// Returns the theme's assets, each with its path in the site.
     pub fn assets(&self) -> impl Iterator<Item = (&str, &[u8])> {
         self.assets.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()))
@@ -184,7 +189,7 @@ fn unknown(name: &str, texts: &Texts) -> Finding {
         texts.others.iter().filter_map(|path| path.as_str().strip_prefix("themes/")?.split('/').next()).collect();
     let near = nearest(name, folders.into_iter().chain([BUILT_IN.name]));
     let help = near.map_or_else(
-        || format!("write `{}`, or make a folder `themes/{name}`", BUILT_IN.name),
+        || format!("write `{}`, or put a template or an asset into `themes/{name}/`", BUILT_IN.name),
         |near| format!("did you mean `{near}`?"),
     );
     let file = FilePath::studio();
