@@ -43,6 +43,7 @@ pub fn make(named: Option<&Path>, to: Option<&Path>, today: Date) -> Result<Outc
     terminal::findings(&studied.findings, &studied.texts);
     terminal::say(&summary(pages, &report, &terminal::count(&studied.findings), &ticker.seconds(), &folder));
     // The process ends here; giving every entry's memory back first would only cost time.
+    std::mem::forget(renderer);
     std::mem::forget(studied);
     Ok(Outcome::Done)
 }

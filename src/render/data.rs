@@ -6,15 +6,24 @@ use crate::entry::{Entry, Pattern, YarnUse};
 use crate::measure::{FabricLength, Run};
 use crate::page::{Shown, page_path};
 use crate::reckon::{Told, held_needs};
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 use std::collections::BTreeMap;
 
 /// What `catalogue.json` holds. Lengths of yarn are in metres, of fabric in centimetres; a size without a value is null.
 #[derive(Serialize)]
-struct Data<'a> {
+struct Data<'a, 's> {
     version: u8,
     site: String,
-    patterns: Vec<OnePattern<'a>>,
+    patterns: Patterns<'a, 's>,
+}
+
+/// Every public pattern, each worked out when its turn comes to be written.
+struct Patterns<'a, 's>(&'a Shown<'s>);
+
+impl Serialize for Patterns<'_, '_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_seq(self.0.catalogue.patterns().map(|(entry, pattern)| one(self.0, entry, pattern)))
+    }
 }
 
 #[derive(Serialize)]
@@ -52,8 +61,7 @@ struct OneYarn<'a> {
 
 /// Returns `catalogue.json`, a pattern a line.
 pub fn catalogue(shown: &Shown<'_>) -> Vec<u8> {
-    let patterns = shown.catalogue.patterns().map(|(entry, pattern)| one(shown, entry, pattern)).collect();
-    let data = Data { version: 1, site: shown.addresses.whole(""), patterns };
+    let data = Data { version: 1, site: shown.addresses.whole(""), patterns: Patterns(shown) };
     // Texts and numbers under texts always serialise.
     let mut bytes = serde_json::to_vec(&data).unwrap_or_default();
     bytes.push(b'\n');
