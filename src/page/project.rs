@@ -1,7 +1,7 @@
 //! A project's page, and projects in lists.
 
 use super::view::{Amount, Band, Both, Head, Line, Link, Picture, ProjectItem, Source};
-use super::{Item, Shown, lists, page_path, words};
+use super::{Item, ProgressView, Shown, lists, page_path, progress, words};
 use crate::entry::{Entry, Kind, MadeFrom, Project, Reference};
 use crate::measure::{Mass, YarnLength};
 use crate::reckon::{self, Usage};
@@ -40,6 +40,10 @@ pub struct ProjectView {
     pub finished: Option<String>,
     /// How much of it is done, in whole percent; absent where no note says it or it is finished.
     pub progress: Option<i64>,
+    /// How long it took from cast-on to cast-off: `47 days`; absent where that is not known.
+    pub took: Option<String>,
+    /// How far it had come, day by day; absent where no note tells it.
+    pub progress_by_day: Option<ProgressView>,
     /// The yarns in it, with what was used.
     pub bands: Vec<Band>,
     /// The length of all yarn in it, if all of it is known.
@@ -73,6 +77,8 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, project: &Project) -> ProjectCo
         started: project.started.map(|date| date.in_words()),
         finished: finished.map(|date| date.in_words()),
         progress: if finished.is_some() { None } else { shown.progress_of(&entry.id) },
+        took: project.started.zip(finished).and_then(|(from, to)| progress::took(from.days_to(to))),
+        progress_by_day: progress::progress(shown, entry),
         bands: bands(shown, project, &usage),
         length: length.map(|length| shown.length(length)),
         mass: mass.map(|mass| shown.mass(mass)),

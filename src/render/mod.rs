@@ -2,6 +2,7 @@
 //!
 //! Everything here is pure, bytes from values; nothing is written and no clock is asked.
 
+pub mod chart;
 pub mod count;
 mod data;
 mod decimal;

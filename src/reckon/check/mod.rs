@@ -19,6 +19,7 @@ mod order;
 mod over;
 mod pieces;
 mod place;
+mod progress;
 mod run_length;
 mod settings;
 mod shade;
@@ -36,7 +37,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 27] = [
+static SETTABLE: [&Code; 31] = [
     &both_systems::SYSTEMS_DISAGREE,
     &counts::LENGTH_UNLIKE,
     &counts::WIDTH_UNLIKE,
@@ -56,6 +57,10 @@ static SETTABLE: [&Code; 27] = [
     &order::LENGTH_ORDER,
     &over::SAMPLE_OVER,
     &pieces::PIECES_UNKNOWN,
+    &progress::PROGRESS_BACK,
+    &progress::PROGRESS_BEYOND,
+    &progress::PROGRESS_DONE,
+    &progress::WORKED_OUTSIDE,
     &shade::UNKNOWN_SHADE,
     &size::UNKNOWN_SIZE,
     &skeins::SKEINS_OVER,
@@ -99,6 +104,7 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     order::check(catalogue, entry, placing, &mut findings);
     over::check(catalogue, entry, placing, &mut findings);
     pieces::check(entry, placing, &mut findings);
+    progress::check(catalogue, entry, placing, &mut findings);
     run_length::check(entry, placing, &mut findings);
     shade::check(catalogue, entry, placing, &mut findings);
     size::check(catalogue, entry, placing, &mut findings);
