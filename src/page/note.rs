@@ -1,7 +1,7 @@
 //! A note's page.
 
-use super::view::{Group, Head, Line, Link, NoteItem, Picture};
-use super::{Item, Shown, page_path, words};
+use super::view::{Group, Head, Line, Link, NoteItem, Picture, Source};
+use super::{Item, Shown, page_path, project, words};
 use crate::entry::value::How;
 use crate::entry::{Entry, Kind, Note, Reference};
 use schemars::JsonSchema;
@@ -74,6 +74,8 @@ pub struct Chapter {
 pub struct WorkedOnView {
     /// The project.
     pub link: Item<Link>,
+    /// What it is made from.
+    pub pattern: Option<Source>,
     /// How much of it was done then, in whole percent.
     pub progress: Option<i64>,
 }
@@ -101,8 +103,15 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteContext {
             .worked_on
             .iter()
             .filter_map(|worked| {
-                let link = shown.public_link(&worked.project.reference())?;
-                Some(WorkedOnView { link, progress: worked.progress.map(|progress| progress.hundredths() / 100) })
+                let id = worked.project.reference();
+                let link = shown.public_link(&id)?;
+                let of = shown.catalogue.public_entry(&id).and_then(Entry::project);
+                let pattern = of.and_then(|of| project::made_from(shown, of));
+                Some(WorkedOnView {
+                    link,
+                    pattern,
+                    progress: worked.progress.map(|progress| progress.hundredths() / 100),
+                })
             })
             .collect(),
         mentioned: mentioned(shown, entry, note),

@@ -83,7 +83,7 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, project: &Project) -> ProjectCo
         length: length.map(|length| shown.length(length)),
         mass: mass.map(|mass| shown.mass(mass)),
         materials: project.materials.clone(),
-        left_to_do: if finished.is_some() { Vec::new() } else { project.left_to_do.clone() },
+        left_to_do: if finished.is_some() { Vec::new() } else { project.to_do().map(str::to_owned).collect() },
         changes: project.changes.clone().unwrap_or_default(),
         mentioned: lists::mentions(shown, &entry.id, |_| true),
     };
@@ -148,7 +148,8 @@ fn when(shown: &Shown<'_>, project: &Project) -> String {
     }
 }
 
-fn made_from(shown: &Shown<'_>, project: &Project) -> Option<Source> {
+/// Returns what a project is made from, as far as readers may know.
+pub fn made_from(shown: &Shown<'_>, project: &Project) -> Option<Source> {
     match project.pattern.as_ref()? {
         // A design readers may not know of yet is not named before its time.
         MadeFrom::Own(pattern) => {

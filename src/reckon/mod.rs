@@ -11,6 +11,8 @@ pub mod ease;
 pub mod evidence;
 pub mod fit;
 pub mod gauge;
+mod gift;
+pub mod jot;
 pub mod multiple;
 mod needs;
 mod pace;

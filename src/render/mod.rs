@@ -8,6 +8,7 @@ mod data;
 mod decimal;
 pub mod desk;
 mod feeds;
+pub mod jot;
 pub mod markdown;
 pub mod need;
 pub mod photos;

@@ -5,10 +5,13 @@
 
 mod both_systems;
 mod counts;
+mod credit;
 mod dates;
+mod deadline;
 mod ease_sign;
 mod fibre;
 mod gauges;
+mod gifts;
 mod held;
 mod inch_mixed;
 mod needle_sizes;
@@ -37,15 +40,20 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 31] = [
+static SETTABLE: [&Code; 36] = [
     &both_systems::SYSTEMS_DISAGREE,
     &counts::LENGTH_UNLIKE,
     &counts::WIDTH_UNLIKE,
+    &credit::CREDIT_MISSING,
     &dates::DATE_ORDER,
+    &deadline::DEADLINE_PACE,
+    &deadline::DEADLINE_PAST,
     &ease_sign::EASE_SIGN,
     &fibre::FIBRE_SHARE,
     &gauges::GAUGE_DISAGREES,
     &gauges::GAUGE_UNLIKELY,
+    &gifts::GIFT_NAMED,
+    &gifts::GIFTS_ALIKE,
     &held::HELD_TWICE,
     &held::TOGETHER_UNLIKE,
     &inch_mixed::INCH_MIXED,
@@ -91,10 +99,13 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     let mut findings = Vec::new();
     both_systems::check(entry, placing, &mut findings);
     counts::check(catalogue, entry, placing, &mut findings);
+    credit::check(entry, placing, &mut findings);
     dates::check(entry, placing, &mut findings);
+    deadline::check(catalogue, entry, placing, &mut findings);
     ease_sign::check(entry, placing, &mut findings);
     fibre::check(entry, placing, &mut findings);
     gauges::check(entry, placing, &mut findings);
+    gifts::check(catalogue, entry, placing, &mut findings);
     held::check(catalogue, entry, placing, &mut findings);
     inch_mixed::check(catalogue, entry, placing, &mut findings);
     needle_sizes::check(entry, placing, &mut findings);
