@@ -49,10 +49,7 @@ fn what_was_finished_or_published_since_the_last_note_is_listed_as_references() 
     let here = folder("jot-since");
     small_studio(&here);
     for (path, text) in [
-        (
-            "journal/2026-11-13.md",
-            "---\ntitle: A week\n---\n\n# What's *new*?\n\n## <project:done>\n\n## A_b #1 & c\n",
-        ),
+        ("journal/2026-11-13.md", "---\ntitle: A week\n---\n\n# What's *new*?\n\n## <project:done>\n\n## A_b #1 & c\n"),
         ("projects/done.md", "---\ntitle: Done\nfinished: 2026-11-15\n---\n"),
         ("projects/old.md", "---\ntitle: Old\nfinished: 2026-11-13\n---\n"),
         ("projects/secret.md", "---\ntitle: Secret\nfinished: 2026-11-15\nreveal: 2026-12-25\n---\n"),

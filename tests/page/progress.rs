@@ -71,7 +71,7 @@ fn somebody_elses_pattern_is_credited_wherever_its_project_is_listed() {
         ("journal/2026-11-20.md", note),
     ]);
     let theirs = "<a href=\"https://example.com/plain\">Plain Socks</a> by <a href=\"/people/otha/\">Otha Plimsett</a>";
-    let mine = "<a href=\"/patterns/cap/\">Cap</a>, my own";
+    let mine = "<a href=\"/patterns/cap/\">Cap</a>, my&nbsp;own";
     for path in ["on-the-needles/index.html", "index.html", "yarns/wool/index.html", "journal/2026-11-20/index.html"] {
         let html = page(&site, path);
         assert!(html.contains(theirs) && html.contains(mine), "{path}: {html}");
