@@ -107,12 +107,12 @@ fn published(entry: &Entry) -> Option<Date> {
 }
 
 /// Returns the entries of a kind whose day lies after a day and not after today, as far as readers may see them.
-fn of_days<'a>(
-    catalogue: &'a Catalogue,
+fn of_days(
+    catalogue: &Catalogue,
     kind: Kind,
     since: Option<Date>,
     day: impl Fn(&Entry) -> Option<Date>,
-) -> Vec<&'a Entry> {
+) -> Vec<&Entry> {
     let Some(since) = since else { return Vec::new() };
     let mut all: Vec<(Date, &Entry)> = catalogue
         .of_kind(kind)
