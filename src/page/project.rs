@@ -169,6 +169,18 @@ pub fn made_from(shown: &Shown<'_>, project: &Project) -> Option<Source> {
     }
 }
 
+/// Returns in words what a project is made from and whose that is: `from Plain Socks by Otha Plimsett`; empty where it is made
+/// from no pattern.
+pub fn credit(shown: &Shown<'_>, project: &Project) -> String {
+    let Some(source) = made_from(shown, project) else { return String::new() };
+    let whose = match (source.own, &source.by) {
+        (true, _) => ", my own".to_owned(),
+        (false, Some(by)) => format!(" by {}", by.title),
+        (false, None) => ", somebody else’s".to_owned(),
+    };
+    format!("from {}{whose}", source.link.title)
+}
+
 fn yarns(shown: &Shown<'_>, project: &Project) -> Vec<Item<Link>> {
     let mut links: Vec<Item<Link>> = Vec::new();
     for link in project.yarn.iter().filter_map(|used| shown.public_link(&used.yarn.as_ref()?.reference())) {

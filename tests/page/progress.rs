@@ -61,7 +61,8 @@ const SOCKS: &str = "---\ntitle: Sunday socks\npattern: { title: Plain Socks, by
 #[test]
 fn somebody_elses_pattern_is_credited_wherever_its_project_is_listed() {
     let own = "---\ntitle: My hat\npattern: cap\nyarn: [ { yarn: wool } ]\n---\n";
-    let note = "---\ntitle: A week\nworked on: [ { project: socks }, { project: hat } ]\n---\n";
+    let note =
+        "---\ntitle: A week\nwearing: [project:socks]\nworked on: [ { project: socks }, { project: hat } ]\n---\n";
     let site = site(&[
         ("yarns.yaml", YARNS),
         ("people.yaml", "otha: { title: Otha Plimsett }\n"),
@@ -76,6 +77,10 @@ fn somebody_elses_pattern_is_credited_wherever_its_project_is_listed() {
         let html = page(&site, path);
         assert!(html.contains(theirs) && html.contains(mine), "{path}: {html}");
     }
+    let html = page(&site, "journal/2026-11-20/index.html");
+    assert_eq!(html.matches(theirs).count(), 2, "worn and worked on: {html}");
+    assert!(html.contains("<span class=\"beside\">from Plain Socks by Otha Plimsett</span>"), "mentioned: {html}");
+    assert!(page(&site, "people/otha/index.html").contains("project, from Plain Socks by Otha Plimsett"));
     assert!(page(&site, "projects/socks/index.html").contains(theirs));
     assert!(page(&site, "projects/hat/index.html").contains(mine));
 }
