@@ -114,3 +114,33 @@ fn a_year_has_the_yarn_that_went_into_things_in_it() {
     assert_eq!(this_year(&later.catalogue).finished, Sum::default());
     assert_eq!(day(TODAY).year(), 2026);
 }
+
+/// 700 m in 49, 35 and 25 days are 100, 140 and 196 m a week, and the middle one is 140. Of 600 m, 40% are left: 240 m over
+/// eight days are 210 m a week. In yards, to the whole one: 210 ÷ 0.9144 = 229.66 and 140 ÷ 0.9144 = 153.11.
+#[test]
+fn a_deadline_is_set_against_the_median_and_says_both() {
+    let done = |from: &str, to: &str| {
+        format!("---\ntitle: A thing\nstarted: {from}\nfinished: {to}\nyarn: [ {{ yarn: wool, used: 700 m }} ]\n---\n")
+    };
+    let told = |units: &str| {
+        let files = [
+            ("studio.yaml", format!("title: W\nurl: https://wrackline.example\nunits: {units}\n")),
+            ("yarns.yaml", YARNS.to_owned()),
+            ("patterns/shawl.md", SHAWL.to_owned()),
+            ("projects/one.md", done("2026-01-01", "2026-02-19")),
+            ("projects/two.md", done("2026-01-01", "2026-02-05")),
+            ("projects/three.md", done("2026-01-01", "2026-01-26")),
+            ("projects/fast.md", "---\ntitle: Fast\npattern: shawl\nmade for: { by: 2026-12-03 }\n---\n".to_owned()),
+            ("journal/2026-11-20.md", note("fast", "60%")),
+        ];
+        let files: Vec<(&str, &str)> = files.iter().map(|(path, text)| (*path, text.as_str())).collect();
+        read(&files).findings.iter().map(|finding| finding.message.clone()).collect::<Vec<_>>()
+    };
+    let words = |wanted: &str, median: &str| {
+        [format!(
+            "needs {wanted} a week to be there by 3 December 2026; your median is {median} a week over 3 projects"
+        )]
+    };
+    assert_eq!(told("metric"), words("210 m", "140 m"));
+    assert_eq!(told("imperial"), words("230 yd", "153 yd"));
+}

@@ -100,8 +100,11 @@ fn line(catalogue: &Catalogue, entry: &Entry, note: &Note, at: usize, placing: &
         }
         // A note tells of what was done since the one before it.
         if let Some(before) = note_between(catalogue, &entry.id, finished, day) {
-            let message =
-                format!("`{title}` was finished on {}, before the note of {}", finished.in_words(), before.in_words());
+            let message = format!(
+                "`{title}` was finished on {}, and a note came after that already, on {}",
+                finished.in_words(),
+                before.in_words()
+            );
             return Some(
                 Finding::new(&WORKED_OUTSIDE, place("project"), message)
                     .help("look for a slip in either day, or take the line out")
@@ -115,8 +118,12 @@ fn line(catalogue: &Catalogue, entry: &Entry, note: &Note, at: usize, placing: &
     if progress >= before.progress {
         return None;
     }
-    let message =
-        format!("{} of `{title}`, and {} on {}", progress.show(), before.progress.show(), before.day.in_words());
+    let message = format!(
+        "{} of `{title}`, less than the {} of {}",
+        progress.show(),
+        before.progress.show(),
+        before.day.in_words()
+    );
     let finding = Finding::new(&PROGRESS_BACK, place("progress"), message)
         .help("look for a slip in either figure; what was unravelled may be told in words");
     Some(match place_of(catalogue, before, placing) {
