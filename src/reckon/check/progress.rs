@@ -114,7 +114,9 @@ fn line(catalogue: &Catalogue, entry: &Entry, note: &Note, at: usize, placing: &
     }
     let progress = worked.progress?;
     let all = tellings(catalogue, &id);
-    let before = all.iter().rev().find(|told| (told.day, &told.note) < (day, &entry.id))?;
+    // One that no thing can have is told of where it stands.
+    let mut earlier = all.iter().rev().filter(|told| (told.day, &told.note) < (day, &entry.id));
+    let before = earlier.find(|told| (Percent::ZERO..=WHOLE).contains(&told.progress))?;
     if progress >= before.progress {
         return None;
     }
