@@ -34,12 +34,13 @@ pub fn seen(entry: &Entry, view: View) -> Visibility {
     }
 }
 
-/// Returns how much of an entry readers may see on a day: nothing before its date or while it is not ready.
+/// Returns how much of an entry readers may see on a day: nothing before its date, or that of its reveal, or while it is not
+/// ready.
 pub fn visibility(entry: &Entry, today: Date) -> Visibility {
     if entry.common.ready == Some(false) {
         return Visibility::Hidden;
     }
-    let begun = entry.date().is_none_or(|date| date <= today);
+    let begun = entry.seen_from().is_none_or(|date| date <= today);
     match &entry.data {
         Data::Pattern(pattern) => match pattern.stage() {
             Stage::Published | Stage::Retired if begun => Visibility::Public,

@@ -10,6 +10,7 @@ mod browser;
 mod completions;
 mod count;
 mod interrupt;
+mod jot;
 mod make;
 mod manual;
 mod need;
@@ -76,6 +77,13 @@ enum Command {
         #[arg(long, value_name = "DIR", conflicts_with_all = ["format", "as_of"])]
         schema: Option<PathBuf>,
     },
+    /// Begin this week's note: what is on the needles, what was finished, and the headings of the last one.
+    #[command(after_help = "Example:\n  ballband jot\n  ballband jot --date 2026-11-27")]
+    Jot {
+        /// The note's day; today if not given.
+        #[arg(long, value_name = "DATE", value_parser = date)]
+        date: Option<Date>,
+    },
     /// Print the yarn to buy for a pattern, published or not, and which size to make.
     #[command(after_help = need::EXAMPLES)]
     Need(need::Asked),
@@ -129,6 +137,7 @@ pub fn run() -> ExitCode {
         Command::Watch(how) => watch::watch(studio, &how),
         Command::Proof { schema: Some(folder), .. } => schema::proof(&folder),
         Command::Proof { format, as_of, schema: None } => proof::proof(studio, format, as_of.unwrap_or_else(today)),
+        Command::Jot { date } => jot::jot(studio, date.unwrap_or_else(today)),
         Command::Count(asked) => count::count(studio, &asked, today()),
         Command::Need(asked) => need::need(studio, &asked, today()),
         Command::Completions { shell } => completions::completions(shell, Arguments::command()),

@@ -32,7 +32,7 @@ pub use note::{Mentioned, Note, Video, WorkedOn};
 pub use origin::{At, Origin, Placing};
 pub use pattern::{After, Erratum, Held, Pattern, Ruling, Sale, Sample, TestKnit, Tester, YarnUse};
 pub use person::{Page, Person, Technique};
-pub use project::{MadeFor, MadeFrom, OtherPattern, Project, Used};
+pub use project::{LeftToDo, MadeFor, MadeFrom, OtherPattern, Project, ToDo, Used};
 pub use prose::Prose;
 pub use read::{Entries, Given, missing_studio, read, read_file, read_studio};
 pub use studio::{Settings, Studio, VideoSettings};
@@ -119,6 +119,11 @@ impl Entry {
     /// Returns whether a key's value could not be read as it stands.
     pub fn is_spoilt(&self, key: &str) -> bool {
         self.spoilt.iter().any(|spoilt| **spoilt == *key)
+    }
+
+    /// Returns the day from which readers may see it, if it has one: its date, or that on which a surprise is over.
+    pub fn seen_from(&self) -> Option<Date> {
+        self.date().max(self.project().and_then(|project| project.reveal))
     }
 
     /// Returns the day the entry is of: a note's date, a pattern's publication, a project's beginning.

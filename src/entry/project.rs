@@ -17,14 +17,16 @@ record! {
         "size" => size: Option<String> = "M",
         /// The day it was begun.
         "started" => started: Option<Date>,
+        /// The day before which nothing of it is on the site, for a surprise.
+        "reveal" => reveal: Option<Date> = "2026-12-25",
         /// The day it was done; without it the thing is on the needles.
         "finished" => finished: Option<Date>,
         /// The yarns in it.
         "yarn" => yarn: Vec<Used> = "[ { yarn: heron-dk, shade: reedbed, used: 412 g } ]",
         /// What was made otherwise than the pattern says.
         "changes" => changes: Option<String> = "The brim is four rounds deeper.",
-        /// What is still to be done.
-        "left to do" => left_to_do: Vec<String> = "[second sleeve, weave in ends]",
+        /// What is still to be done, and what of it was done when.
+        "left to do" => left_to_do: Vec<LeftToDo> = "[second sleeve, { what: neckband, done: 2026-11-20 }]",
         /// What it takes beside yarn.
         "materials" => materials: Vec<String> = "[a leather tab]",
         /// What sets this one apart from others of its design.
@@ -75,6 +77,35 @@ impl Field for MadeFrom {
 }
 
 record! {
+    /// Something to do, and the day it was done.
+    pub struct ToDo: "something left to do" {
+        /// What it is.
+        "what" => what: String = "second sleeve",
+        /// The day it was done; without it, it still is to be.
+        "done" => done: Option<Date>,
+    }
+}
+
+/// Something to do: its words alone, or with the day it was done.
+#[derive(Clone, Debug)]
+pub struct LeftToDo(pub ToDo);
+
+impl Field for LeftToDo {
+    const WHAT: &'static str = "some words, or `{ what: WORDS, done: DATE }`";
+
+    fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
+        match node.value {
+            Yaml::Map(_) => ToDo::read(node, notes).map(Self),
+            _ => Some(Self(ToDo { what: String::read(node, notes)?, done: None })),
+        }
+    }
+
+    fn schema(definitions: &mut Definitions) -> Schema {
+        String::schema(definitions).or(ToDo::schema(definitions))
+    }
+}
+
+record! {
     /// One yarn in a project.
     pub struct Used: "a yarn of a project" {
         /// The colour of the pattern it is used for, by its label; for where colours were changed about.
@@ -104,6 +135,11 @@ impl Project {
     /// Returns the craft.
     pub fn craft(&self) -> &str {
         self.craft.as_deref().unwrap_or("knitting")
+    }
+
+    /// Returns what is still to be done, in the order it is written.
+    pub fn to_do(&self) -> impl Iterator<Item = &str> {
+        self.left_to_do.iter().filter(|one| one.0.done.is_none()).map(|one| one.0.what.as_str())
     }
 
     /// Returns the day it was done, if that is not after `today`.

@@ -125,6 +125,11 @@ impl Default for Prose {
 }
 
 impl Prose {
+    /// Returns where the Markdown begins, in bytes of the file.
+    pub fn start(&self) -> usize {
+        self.body.start
+    }
+
     /// Returns the Markdown.
     pub fn source(&self) -> &str {
         self.file.get(self.body.clone()).unwrap_or_default()

@@ -1,8 +1,8 @@
 //! Facts for machines: JSON-LD in the words of schema.org.
 
-use super::pattern::{SaleView, sales};
+use super::pattern::{SaleView, sales, source_address, source_entry};
 use super::{Shown, page_path};
-use crate::entry::{Entry, Note, Pattern};
+use crate::entry::{After, Data, Entry, Kind, Note, Pattern, Person};
 use crate::reckon::{LineNeeds, held_needs};
 use serde::Serialize;
 
@@ -38,6 +38,10 @@ struct Facts<'a> {
     tool: Vec<Named<String>>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     offers: Vec<Offer>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    is_based_on: Vec<String>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    citation: Vec<Cited<'a>>,
 }
 
 /// A thing of which only the name is said.
@@ -46,6 +50,24 @@ struct Named<T> {
     #[serde(rename = "@type")]
     of_type: &'static str,
     name: T,
+}
+
+/// Something of somebody's that was taken up.
+#[derive(Serialize)]
+struct Cited<'a> {
+    #[serde(rename = "@type")]
+    of_type: &'static str,
+    name: &'a str,
+    author: Author<'a>,
+}
+
+/// Whoever has a page of the site.
+#[derive(Serialize)]
+struct Author<'a> {
+    #[serde(rename = "@type")]
+    of_type: &'static str,
+    name: &'a str,
+    url: String,
 }
 
 #[derive(Serialize)]
@@ -83,8 +105,34 @@ pub fn pattern(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern, needs: &[Lin
         supply: supplies(shown, pattern, needs),
         tool: tools.map(|name| Named { of_type: "HowToTool", name }).collect(),
         offers: sales(shown, pattern).into_iter().filter_map(offer).collect(),
+        is_based_on: pattern.after.iter().filter_map(|after| based_on(shown, after)).collect(),
+        citation: pattern.after.iter().filter_map(|after| cited(shown, after)).collect(),
         ..common(shown, entry, "HowTo")
     })
+}
+
+/// Returns the address of what a design builds on: one that she gives, or that of an entry which is no person.
+fn based_on(shown: &Shown<'_>, after: &After) -> Option<String> {
+    match source_entry(shown, &after.source) {
+        Some(id) if id.kind == Kind::Person => None,
+        Some(id) => shown.catalogue.public_entry(&id).map(|entry| shown.addresses.whole(&page_path(&entry.id))),
+        None => source_address(&after.source).map(|address| address.as_str().to_owned()),
+    }
+}
+
+/// Returns what a design took up from somebody who has a page.
+fn cited<'a>(shown: &'a Shown<'_>, after: &'a After) -> Option<Cited<'a>> {
+    let entry = shown.catalogue.public_entry(&source_entry(shown, &after.source)?)?;
+    let Data::Person(person) = &entry.data else { return None };
+    let url = shown.addresses.whole(&page_path(&entry.id));
+    let author = Author { of_type: person_type(person), name: &entry.common.title, url };
+    Some(Cited { of_type: "CreativeWork", name: &after.what, author })
+}
+
+/// Returns what schema.org calls somebody: a business by what it is, and anyone else a person.
+fn person_type(person: &Person) -> &'static str {
+    let business = ["maker", "mill", "shop", "event"];
+    if person.is.iter().any(|is| business.contains(&is.as_str())) { "Organization" } else { "Person" }
 }
 
 fn supplies(shown: &Shown<'_>, pattern: &Pattern, needs: &[LineNeeds]) -> Vec<Named<String>> {
@@ -120,6 +168,8 @@ fn common<'a>(shown: &Shown<'a>, entry: &Entry, of_type: &'static str) -> Facts<
         supply: Vec::new(),
         tool: Vec::new(),
         offers: Vec::new(),
+        is_based_on: Vec::new(),
+        citation: Vec::new(),
     }
 }
 

@@ -1,7 +1,7 @@
 //! The pages that list entries, and lists on other pages.
 
 use super::view::{Band, Both, Group, Head, Line, Link, NoteItem, PatternItem, ProjectItem};
-use super::{Item, Shown, pattern, project, words, yarn};
+use super::{Item, Shown, ThisYear, pattern, progress, project, words, yarn};
 use crate::catalogue::{BackLink, Via};
 use crate::entry::value::{Choice, Stage};
 use crate::entry::{Data, Entry, Kind, Pattern, Reference};
@@ -66,6 +66,8 @@ pub struct Design {
 pub struct NeedlesContext {
     /// The page's head.
     pub head: Head,
+    /// The yarn that went into things this year; absent if none is known.
+    pub this_year: Option<ThisYear>,
     /// The projects, the latest begun first.
     pub projects: Vec<Item<ProjectItem>>,
 }
@@ -75,6 +77,8 @@ pub struct NeedlesContext {
 pub struct FinishedContext {
     /// The page's head.
     pub head: Head,
+    /// The yarn that went into things this year; absent if none is known.
+    pub this_year: Option<ThisYear>,
     /// The years, the latest first.
     pub years: Vec<FinishedYear>,
 }
@@ -286,6 +290,7 @@ pub fn needles(shown: &Shown<'_>) -> NeedlesContext {
             "website",
             None,
         ),
+        this_year: progress::this_year(shown),
         projects: on_the_needles(shown),
     }
 }
@@ -321,6 +326,7 @@ pub fn finished(shown: &Shown<'_>) -> FinishedContext {
             "website",
             None,
         ),
+        this_year: progress::this_year(shown),
         years: years.into_iter().rev().map(year).collect(),
     }
 }
@@ -470,6 +476,7 @@ fn mention_line(shown: &Shown<'_>, link: &BackLink, entry: &Entry) -> Line {
         words.extend(note.date.map(|date| date.in_words()));
     } else {
         words.push(entry.id.kind.word().to_owned());
+        words.extend(entry.project().map(|of| project::credit(shown, of)).filter(|credit| !credit.is_empty()));
     }
     let url = heading.zip(own.url.as_ref()).map(|(heading, url)| format!("{url}#{}", heading.id));
     if let Some((time, _)) = heading.and_then(|heading| heading.chapter.as_ref()) {

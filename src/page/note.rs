@@ -1,7 +1,7 @@
 //! A note's page.
 
-use super::view::{Group, Head, Line, Link, NoteItem, Picture};
-use super::{Item, Shown, page_path, words};
+use super::view::{Group, Head, Line, Link, NoteItem, Picture, Source};
+use super::{Item, Shown, page_path, project, words};
 use crate::entry::value::How;
 use crate::entry::{Entry, Kind, Note, Reference};
 use schemars::JsonSchema;
@@ -38,7 +38,7 @@ pub struct NoteView {
     /// The chapters of the video.
     pub chapters: Vec<Chapter>,
     /// What she wears in it.
-    pub wearing: Vec<Item<Link>>,
+    pub wearing: Vec<WornView>,
     /// What she worked on.
     pub worked_on: Vec<WorkedOnView>,
     /// Everything it mentions, by kind.
@@ -69,11 +69,22 @@ pub struct Chapter {
     pub id: String,
 }
 
+/// One thing she wears.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct WornView {
+    /// The thing.
+    pub link: Item<Link>,
+    /// What it is made from, if it is a project.
+    pub pattern: Option<Source>,
+}
+
 /// One project she worked on.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct WorkedOnView {
     /// The project.
     pub link: Item<Link>,
+    /// What it is made from.
+    pub pattern: Option<Source>,
     /// How much of it was done then, in whole percent.
     pub progress: Option<i64>,
 }
@@ -96,13 +107,21 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteContext {
             length: video.length.map(|length| length.to_string()),
         }),
         chapters: chapters(entry),
-        wearing: note.wearing.iter().filter_map(|worn| shown.public_link(&worn.0)).collect(),
+        wearing: note
+            .wearing
+            .iter()
+            .filter_map(|worn| Some(WornView { link: shown.public_link(&worn.0)?, pattern: made_from(shown, &worn.0) }))
+            .collect(),
         worked_on: note
             .worked_on
             .iter()
             .filter_map(|worked| {
-                let link = shown.public_link(&worked.project.reference())?;
-                Some(WorkedOnView { link, progress: worked.progress.map(|progress| progress.hundredths() / 100) })
+                let id = worked.project.reference();
+                Some(WorkedOnView {
+                    link: shown.public_link(&id)?,
+                    pattern: made_from(shown, &id),
+                    progress: worked.progress.map(|progress| progress.hundredths() / 100),
+                })
             })
             .collect(),
         mentioned: mentioned(shown, entry, note),
@@ -135,6 +154,11 @@ pub fn item(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteItem {
     }
 }
 
+/// Returns what a project is made from, if the reference is to one that readers may know of.
+fn made_from(shown: &Shown<'_>, id: &Reference) -> Option<Source> {
+    project::made_from(shown, shown.catalogue.public_entry(id)?.project()?)
+}
+
 fn chapters(entry: &Entry) -> Vec<Chapter> {
     let timed =
         entry.prose.headings.iter().filter_map(|heading| heading.chapter.as_ref().map(|chapter| (heading, chapter)));
@@ -164,7 +188,11 @@ fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Group> {
             seen.push(&mention.to);
             if let Some(link) = shown.public_link(&mention.to) {
                 let how = note.links.iter().find(|known| known.to.0 == mention.to).and_then(|known| known.how);
-                lines.push(Line { link, words: how.map(how_in_words).unwrap_or_default().to_owned() });
+                let of = shown.catalogue.public_entry(&mention.to).and_then(Entry::project);
+                let credit = of.map(|of| project::credit(shown, of)).filter(|credit| !credit.is_empty());
+                let words: Vec<String> =
+                    how.map(|how| how_in_words(how).to_owned()).into_iter().chain(credit).collect();
+                lines.push(Line { link, words: words.join(", ") });
             }
         }
         add(&mut groups, super::lists::kind_title(kind), lines);

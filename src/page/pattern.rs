@@ -5,7 +5,7 @@ use super::cautions::{self, CautionView};
 use super::other_yarns::{self, OtherYarn};
 use super::view::{Band, Both, Head, Line, Link, Picture, ProjectItem, SizeRow, SizeTable};
 use super::{Item, Shown, fit, held, lists, page_path, project, words};
-use crate::entry::value::{Map, Stage, Wearer, Words};
+use crate::entry::value::{Map, Stage, Wearer, Web, Words};
 use crate::entry::{Consumed, Entry, Key, Kind, Pattern, Reference, Sale};
 use crate::measure::{FabricLength, Needle, NeedleSize, Run, System, Value, YarnLength};
 use crate::reckon::{self, Basis, LineNeeds, Purchase};
@@ -436,17 +436,32 @@ pub fn sales(shown: &Shown<'_>, pattern: &Pattern) -> Vec<SaleView> {
     pattern.sold_at.iter().filter_map(sale).collect()
 }
 
-/// Returns whose idea something is: a link where it is an entry, else words; nothing for an entry that readers may not
-/// know of.
-fn source(shown: &Shown<'_>, source: &Words) -> Option<Item<Link>> {
+/// Returns the entry whose idea something is; nothing where plain words say it.
+pub fn source_entry(shown: &Shown<'_>, source: &Words) -> Option<Reference> {
     match source {
-        Words::Reference(id) => shown.public_link(id),
+        Words::Reference(id) => Some(id.clone()),
         Words::Plain(text) => {
             let person = Key::new(text).map(|key| Reference { kind: Kind::Person, key });
-            match person.filter(|id| shown.catalogue.entry(id).is_some()) {
-                Some(id) => shown.public_link(&id),
-                None => Some(Item::from(Link { title: text.clone(), url: None })),
-            }
+            person.filter(|id| shown.catalogue.entry(id).is_some())
         }
     }
+}
+
+/// Returns the address of a page that stands in the place of a source.
+pub fn source_address(source: &Words) -> Option<Web> {
+    match source {
+        Words::Plain(text) if text.starts_with("http") => Web::parse(text),
+        _ => None,
+    }
+}
+
+/// Returns whose idea something is: a link where it is an entry or an address, else words; nothing for an entry that
+/// readers may not know of.
+fn source(shown: &Shown<'_>, source: &Words) -> Option<Item<Link>> {
+    if let Some(id) = source_entry(shown, source) {
+        return shown.public_link(&id);
+    }
+    let Words::Plain(text) = source else { return None };
+    let url = source_address(source).map(|address| address.as_str().to_owned());
+    Some(Item::from(Link { title: text.clone(), url }))
 }

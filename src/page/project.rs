@@ -1,7 +1,7 @@
 //! A project's page, and projects in lists.
 
 use super::view::{Amount, Band, Both, Head, Line, Link, Picture, ProjectItem, Source};
-use super::{Item, Shown, lists, page_path, words};
+use super::{Item, ProgressView, Shown, lists, page_path, progress, words};
 use crate::entry::{Entry, Kind, MadeFrom, Project, Reference};
 use crate::measure::{Mass, YarnLength};
 use crate::reckon::{self, Usage};
@@ -40,6 +40,10 @@ pub struct ProjectView {
     pub finished: Option<String>,
     /// How much of it is done, in whole percent; absent where no note says it or it is finished.
     pub progress: Option<i64>,
+    /// How long it took from cast-on to cast-off: `47 days`; absent where that is not known.
+    pub took: Option<String>,
+    /// How far it had come, day by day; absent where no note tells it.
+    pub progress_by_day: Option<ProgressView>,
     /// The yarns in it, with what was used.
     pub bands: Vec<Band>,
     /// The length of all yarn in it, if all of it is known.
@@ -73,11 +77,13 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, project: &Project) -> ProjectCo
         started: project.started.map(|date| date.in_words()),
         finished: finished.map(|date| date.in_words()),
         progress: if finished.is_some() { None } else { shown.progress_of(&entry.id) },
+        took: project.started.zip(finished).and_then(|(from, to)| progress::took(from.days_to(to))),
+        progress_by_day: progress::progress(shown, entry),
         bands: bands(shown, project, &usage),
         length: length.map(|length| shown.length(length)),
         mass: mass.map(|mass| shown.mass(mass)),
         materials: project.materials.clone(),
-        left_to_do: if finished.is_some() { Vec::new() } else { project.left_to_do.clone() },
+        left_to_do: if finished.is_some() { Vec::new() } else { project.to_do().map(str::to_owned).collect() },
         changes: project.changes.clone().unwrap_or_default(),
         mentioned: lists::mentions(shown, &entry.id, |_| true),
     };
@@ -142,7 +148,8 @@ fn when(shown: &Shown<'_>, project: &Project) -> String {
     }
 }
 
-fn made_from(shown: &Shown<'_>, project: &Project) -> Option<Source> {
+/// Returns what a project is made from, as far as readers may know.
+pub fn made_from(shown: &Shown<'_>, project: &Project) -> Option<Source> {
     match project.pattern.as_ref()? {
         // A design readers may not know of yet is not named before its time.
         MadeFrom::Own(pattern) => {
@@ -160,6 +167,18 @@ fn made_from(shown: &Shown<'_>, project: &Project) -> Option<Source> {
             by: other.by.as_ref().and_then(|by| shown.public_link(&by.reference())),
         }),
     }
+}
+
+/// Returns in words what a project is made from and whose that is: `from Plain Socks by Otha Plimsett`; empty where it is made
+/// from no pattern.
+pub fn credit(shown: &Shown<'_>, project: &Project) -> String {
+    let Some(source) = made_from(shown, project) else { return String::new() };
+    let whose = match (source.own, &source.by) {
+        (true, _) => ", my own".to_owned(),
+        (false, Some(by)) => format!(" by {}", by.title),
+        (false, None) => ", somebody else’s".to_owned(),
+    };
+    format!("from {}{whose}", source.link.title)
 }
 
 fn yarns(shown: &Shown<'_>, project: &Project) -> Vec<Item<Link>> {

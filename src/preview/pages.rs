@@ -240,7 +240,7 @@ impl Preview {
         if seen == Visibility::Public {
             return None;
         }
-        Some(match (&entry.data, entry.date()) {
+        Some(match (&entry.data, entry.seen_from()) {
             _ if entry.common.ready == Some(false) => "Not on the site: it is not ready".to_owned(),
             (Data::Pattern(pattern), _) if seen == Visibility::OnTheWay => {
                 format!("Not on the site: a design at the stage {}", pattern.stage().word())

@@ -11,13 +11,17 @@ pub mod ease;
 pub mod evidence;
 pub mod fit;
 pub mod gauge;
+mod gift;
+pub mod jot;
 pub mod multiple;
 mod needs;
+mod pace;
 mod progress;
 pub mod shape;
 pub mod shaping;
 pub mod spread;
 mod strands;
+mod this_year;
 mod totals;
 mod used;
 
@@ -25,7 +29,9 @@ pub use buy::{Purchase, Requirement, Skeins, Terms, purchases, skeins, skeins_be
 pub use buy::{held_needs, total_to_buy};
 pub use check::{check, check_one, check_studio};
 pub use needs::{Basis, LineNeeds, Need, Told, area, needs, sample_size};
-pub use progress::progress;
+pub use pace::{part, per_week, used_in_all, whole_length};
+pub use progress::{Reached, Telling, ToldBy, WHOLE, history, progress, tellings};
 pub use strands::Strands;
+pub use this_year::{Sum, ThisYear, this_year};
 pub use totals::{Year, by_year};
 pub use used::{Usage, used};

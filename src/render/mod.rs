@@ -2,11 +2,13 @@
 //!
 //! Everything here is pure, bytes from values; nothing is written and no clock is asked.
 
+pub mod chart;
 pub mod count;
 mod data;
 mod decimal;
 pub mod desk;
 mod feeds;
+pub mod jot;
 pub mod markdown;
 pub mod need;
 pub mod photos;

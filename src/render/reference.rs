@@ -14,7 +14,8 @@ pub fn reference() -> String {
         "# What a template may use\n\nMade from the documentation of the types in `src/page`; a test keeps it true. \
          A name with `?` may be absent: ask with `{% if name %}`. Everything is escaped but `body` and `head.json_ld`, which are HTML and JSON already.\n\n\
          Beside the filters of Tera there is `cells`, which writes a list of texts as the cells of a table's row, each in the class \
-         of its column: `{{ row.cells.first | cells }}` is `<td class=\"c1\">84</td><td class=\"c2\">94</td>`.\n",
+         of its column: `{{ row.cells.first | cells }}` is `<td class=\"c1\">84</td><td class=\"c2\">94</td>`; and \
+         `chart`, which draws a project's progress as SVG: `{{ project.progress_by_day | chart }}`, at most once on a page.\n",
     );
     section::<page::Site>(&mut out, &mut generator, "Every template: `site`");
     section::<page::HomeContext>(&mut out, &mut generator, "`home.html`");

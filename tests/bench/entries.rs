@@ -134,11 +134,14 @@ fn note(number: usize, kinds: &Kinds, random: &mut Random) -> String {
     if let Some(pattern) = kinds.any(random, Kind::Pattern) {
         front += &format!("wearing: [{}]\n", reference(Kind::Pattern, pattern));
     }
-    if let Some(project) = kinds.any(random, Kind::Project) {
+    // One that was on the needles that day: each is, for the 40 days up to its own number.
+    let project = number.checked_sub(1 + random.below(30));
+    if let Some(project) = project.filter(|project| *project < kinds.count(Kind::Project)) {
+        let begun_before = project + 40 - number;
         front += &format!(
             "worked on:\n  - {{ project: {}, progress: {}% }}\n",
             key(Kind::Project, project),
-            5 + random.below(90)
+            begun_before * 100 / 40
         );
     }
     if let Some(person) = kinds.any(random, Kind::Person) {

@@ -84,6 +84,11 @@ impl Kinds {
         (count > 0).then(|| random.below(count))
     }
 
+    /// Returns how many entries of a kind there are.
+    pub fn count(&self, kind: Kind) -> usize {
+        self.counts[kind as usize]
+    }
+
     /// Returns some entry of a kind as a link, or none if there is no such entry.
     pub fn link(&self, random: &mut Random, kind: Kind) -> Option<String> {
         let number = self.any(random, kind)?;

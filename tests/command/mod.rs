@@ -2,6 +2,7 @@
 
 mod count;
 mod editor;
+mod jot;
 mod quick;
 
 use std::fs;
@@ -216,7 +217,7 @@ fn a_finding_reads_well_in_print() {
 #[test]
 fn every_command_has_help_with_an_example() {
     let here = folder("help");
-    for command in ["start", "make", "proof", "completions", "manual"] {
+    for command in ["start", "make", "proof", "jot", "completions", "manual"] {
         let help = ballband(&[command, "--help"], &here);
         assert_eq!(help.status.code(), Some(0));
         assert!(out(&help).contains(&format!("Example:\n  ballband {command}")), "{}", out(&help));

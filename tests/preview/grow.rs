@@ -189,5 +189,18 @@ fn project(random: &mut Random, put: &mut impl FnMut(String)) {
         put(format!("pattern: {}", name(random, "pattern")));
         put(format!("size: {}", random.one(&["S", "M", "L", "XL"])));
     }
+    if random.below(2) == 0 {
+        let (house, by) = (random.one(&["mill", "quay"]), 10 + random.below(20));
+        put(format!(
+            "made for: {{ who: {}, household: {house}, by: 2026-12-{by} }}",
+            random.one(&["Reed", "Ann Tern"])
+        ));
+    }
+    match random.below(8) {
+        0 => put("reveal: 2026-12-25".to_owned()),
+        1 => put("variant: { brim: rolled }".to_owned()),
+        2 => put("left to do: [a sleeve, { what: the neck, done: 2026-11-01 }]".to_owned()),
+        _ => {}
+    }
     put(format!("yarn: [ {{ yarn: {}, shade: chalk, used: {} g }} ]", name(random, "yarn"), 50 + random.below(300)));
 }

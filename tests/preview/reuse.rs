@@ -129,15 +129,17 @@ fn what_readers_cannot_see_is_there_with_a_ribbon() {
         .with("studio.yaml", STUDIO)
         .with("patterns/early.md", "---\ntitle: Early\nstage: sample\n---\n")
         .with("patterns/later.md", "---\ntitle: Later\npublished: 2027-01-05\n---\n")
+        .with("projects/gift.md", "---\ntitle: Later still\nstarted: 2026-10-01\nreveal: 2026-12-25\n---\n")
         .with("pages/aside.md", "---\ntitle: Aside\nready: false\n---\n")
         .with("pages/about.md", "---\ntitle: About\n---\n");
     let mut preview = Preview::new(&files, VIEW()).unwrap();
     let ribbon = |file: &str| preview.ribbon(file);
     assert_eq!(ribbon("patterns/early/index.html").unwrap(), "Not on the site: a design at the stage sample");
     assert_eq!(ribbon("patterns/later/index.html").unwrap(), "Not on the site before 5 January 2027");
+    assert_eq!(ribbon("projects/gift/index.html").unwrap(), "Not on the site before 25 December 2026");
     assert_eq!(ribbon("aside/index.html").unwrap(), "Not on the site: it is not ready");
     assert_eq!(ribbon("about/index.html"), None);
-    assert_eq!(preview.hidden(), ["/patterns/early/", "/patterns/later/", "/aside/"]);
+    assert_eq!(preview.hidden(), ["/patterns/early/", "/patterns/later/", "/projects/gift/", "/aside/"]);
     assert!(preview.file("patterns/early/index.html").unwrap().is_some());
     let studied = ballband::study(&files, View::of_readers(day("2026-11-25"))).unwrap();
     for file in ballband::make(&studied).0 {

@@ -3,6 +3,7 @@ mod evidence;
 mod gauge;
 mod multiple;
 mod needs;
+mod progress;
 mod shape;
 mod shaping;
 mod skeins;

@@ -38,7 +38,8 @@ impl Places {
 
     /// Returns the range of a key or value, or that of the nearest thing around it that has a place.
     pub fn find(&self, steps: &[Step], on: On) -> Range<usize> {
-        let mut steps = steps;
+        let written = self.as_written(steps);
+        let mut steps = written.as_slice();
         let mut on = on;
         loop {
             if let Some(spans) = self.spans.get(steps) {
@@ -49,6 +50,18 @@ impl Places {
             steps = rest;
             on = On::Key;
         }
+    }
+
+    /// Returns a way without the items that are not written: a single value stands for a list of one.
+    fn as_written(&self, steps: &[Step]) -> Vec<Step> {
+        let mut way = Vec::with_capacity(steps.len());
+        for step in steps {
+            way.push(step.clone());
+            if *step == Step::Item(0) && !self.spans.contains_key(way.as_slice()) {
+                way.pop();
+            }
+        }
+        way
     }
 }
 

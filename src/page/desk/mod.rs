@@ -13,7 +13,7 @@ mod yarn;
 pub use designs::{DateLine, DesignLine, MissingLine, StageGroup};
 pub use findings::{FileFindings, FindingView, FindingsView, OtherPlace, Quote};
 pub use gifts::{GiftLine, HouseholdView};
-pub use needles::{NeedleLine, UsedLine};
+pub use needles::{DoneLine, NeedleLine, UsedLine};
 pub use week::{MentionLine, MentionedKind, WeekView};
 pub use yarn::{WantLine, YarnLine};
 

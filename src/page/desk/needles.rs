@@ -4,7 +4,7 @@ use super::super::view::{Both, Link};
 use super::super::{Item, Shown, words};
 use super::Day;
 use crate::entry::value::Date;
-use crate::entry::{Entry, Kind, MadeFrom, Project};
+use crate::entry::{Entry, Kind, LeftToDo, MadeFrom, Project};
 use crate::measure::YarnLength;
 use crate::reckon::desk::{YarnOfProject, yarn_of_project};
 use serde::Serialize;
@@ -16,6 +16,8 @@ pub struct NeedleLine {
     pub link: Item<Link>,
     /// What it is made from.
     pub pattern: Option<Item<Link>>,
+    /// Whose pattern that is: `my own`, `by Otha Plimsett`; empty where there is none.
+    pub credit: String,
     /// The size made.
     pub size: Option<String>,
     /// The day it was begun.
@@ -32,6 +34,17 @@ pub struct NeedleLine {
     pub is_late: bool,
     /// What is still to be done.
     pub left_to_do: Vec<String>,
+    /// What of it was done, and when.
+    pub done: Vec<DoneLine>,
+}
+
+/// Something that was left to do and is done.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct DoneLine {
+    /// What it was.
+    pub what: String,
+    /// The day it was done.
+    pub day: Day,
 }
 
 /// What was used of one yarn, against what it takes.
@@ -75,6 +88,14 @@ fn line(shown: &Shown<'_>, entry: &Entry, project: &Project, by: Option<Date>) -
             Some(MadeFrom::Other(other)) => Some(super::no_link(&other.title)),
             None => None,
         },
+        credit: match &project.pattern {
+            Some(MadeFrom::Own(_)) => "my own".to_owned(),
+            Some(MadeFrom::Other(other)) => {
+                let by = other.by.as_ref().and_then(|by| shown.link(&by.reference()));
+                by.map_or_else(|| "somebody else's".to_owned(), |by| format!("by {}", by.title))
+            }
+            None => String::new(),
+        },
         size: project.size.clone(),
         started: project.started.map(Day::from),
         progress: shown.progress_of(&entry.id),
@@ -87,8 +108,13 @@ fn line(shown: &Shown<'_>, entry: &Entry, project: &Project, by: Option<Date>) -
             Some(days) => format!("{} late", super::days(days)),
         },
         is_late: days.is_some_and(|days| days < 0),
-        left_to_do: project.left_to_do.clone(),
+        left_to_do: project.to_do().map(str::to_owned).collect(),
+        done: project.left_to_do.iter().filter_map(done).collect(),
     }
+}
+
+fn done(one: &LeftToDo) -> Option<DoneLine> {
+    Some(DoneLine { what: one.0.what.clone(), day: Day::from(one.0.done?) })
 }
 
 fn used(shown: &Shown<'_>, yarn: &YarnOfProject) -> UsedLine {

@@ -5,10 +5,13 @@
 
 mod both_systems;
 mod counts;
+mod credit;
 mod dates;
+mod deadline;
 mod ease_sign;
 mod fibre;
 mod gauges;
+mod gifts;
 mod held;
 mod inch_mixed;
 mod needle_sizes;
@@ -19,6 +22,7 @@ mod order;
 mod over;
 mod pieces;
 mod place;
+mod progress;
 mod run_length;
 mod settings;
 mod shade;
@@ -36,15 +40,20 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 27] = [
+static SETTABLE: [&Code; 36] = [
     &both_systems::SYSTEMS_DISAGREE,
     &counts::LENGTH_UNLIKE,
     &counts::WIDTH_UNLIKE,
+    &credit::CREDIT_MISSING,
     &dates::DATE_ORDER,
+    &deadline::DEADLINE_PACE,
+    &deadline::DEADLINE_PAST,
     &ease_sign::EASE_SIGN,
     &fibre::FIBRE_SHARE,
     &gauges::GAUGE_DISAGREES,
     &gauges::GAUGE_UNLIKELY,
+    &gifts::GIFT_NAMED,
+    &gifts::GIFTS_ALIKE,
     &held::HELD_TWICE,
     &held::TOGETHER_UNLIKE,
     &inch_mixed::INCH_MIXED,
@@ -56,6 +65,10 @@ static SETTABLE: [&Code; 27] = [
     &order::LENGTH_ORDER,
     &over::SAMPLE_OVER,
     &pieces::PIECES_UNKNOWN,
+    &progress::PROGRESS_BACK,
+    &progress::PROGRESS_BEYOND,
+    &progress::PROGRESS_DONE,
+    &progress::WORKED_OUTSIDE,
     &shade::UNKNOWN_SHADE,
     &size::UNKNOWN_SIZE,
     &skeins::SKEINS_OVER,
@@ -86,10 +99,13 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     let mut findings = Vec::new();
     both_systems::check(entry, placing, &mut findings);
     counts::check(catalogue, entry, placing, &mut findings);
+    credit::check(entry, placing, &mut findings);
     dates::check(entry, placing, &mut findings);
+    deadline::check(catalogue, entry, placing, &mut findings);
     ease_sign::check(entry, placing, &mut findings);
     fibre::check(entry, placing, &mut findings);
     gauges::check(entry, placing, &mut findings);
+    gifts::check(catalogue, entry, placing, &mut findings);
     held::check(catalogue, entry, placing, &mut findings);
     inch_mixed::check(catalogue, entry, placing, &mut findings);
     needle_sizes::check(entry, placing, &mut findings);
@@ -99,6 +115,7 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     order::check(catalogue, entry, placing, &mut findings);
     over::check(catalogue, entry, placing, &mut findings);
     pieces::check(entry, placing, &mut findings);
+    progress::check(catalogue, entry, placing, &mut findings);
     run_length::check(entry, placing, &mut findings);
     shade::check(catalogue, entry, placing, &mut findings);
     size::check(catalogue, entry, placing, &mut findings);

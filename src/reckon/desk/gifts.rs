@@ -2,19 +2,9 @@
 
 use crate::catalogue::Catalogue;
 use crate::entry::value::Stage;
-use crate::entry::{Entry, Kind, MadeFor, MadeFrom, Project, Reference};
+use crate::entry::{Entry, Kind, MadeFor, Project, Reference};
+use crate::reckon::gift::{Design, are_alike, design, plain};
 use std::collections::BTreeMap;
-
-/// What a gift was made from.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Design {
-    /// A pattern of the studio.
-    Own(Reference),
-    /// Somebody else's, by its title.
-    Other(String),
-    /// None that is named.
-    None,
-}
 
 /// One thing made for somebody.
 #[derive(Clone, Debug)]
@@ -27,7 +17,7 @@ pub struct Gift<'a> {
     pub made_for: &'a MadeFor,
     /// What it is made from.
     pub design: Design,
-    /// Whether another in the household is of the same design in the same variant.
+    /// Whether another for the same household or person is of the same design in the same variant.
     pub is_alike: bool,
 }
 
@@ -46,9 +36,7 @@ pub struct Household<'a> {
 
 /// Returns the households for whom anything was or is being made, by name; persons of whom no household is said come last.
 ///
-/// Two are alike if they are of one design and one variant: the same names with the same values, in any order, large and
-/// small letters alike. Two without a variant are alike too, since nothing sets them apart; sizes and yarns do not count.
-/// Things that are made from no pattern are never alike. Retired designs and those on the way are not missed by anyone.
+/// Retired designs and those on the way are not missed by anyone.
 pub fn households(catalogue: &Catalogue) -> Vec<Household<'_>> {
     let mut all: BTreeMap<(bool, Option<String>), Household<'_>> = BTreeMap::new();
     for entry in catalogue.of_kind(Kind::Project) {
@@ -56,11 +44,6 @@ pub fn households(catalogue: &Catalogue) -> Vec<Household<'_>> {
         let Some(made_for) = project.made_for.for_desk() else { continue };
         let is_named = made_for.household.is_some();
         let name = made_for.household.as_deref().or(made_for.who.as_deref());
-        let design = match &project.pattern {
-            Some(MadeFrom::Own(pattern)) => Design::Own(pattern.reference()),
-            Some(MadeFrom::Other(other)) => Design::Other(other.title.clone()),
-            None => Design::None,
-        };
         // One household is one however its name's letters are written.
         let place = all.entry((!is_named, name.map(plain))).or_insert_with(|| Household {
             name,
@@ -68,11 +51,11 @@ pub fn households(catalogue: &Catalogue) -> Vec<Household<'_>> {
             gifts: Vec::new(),
             not_had: Vec::new(),
         });
-        place.gifts.push(Gift { entry, project, made_for, design, is_alike: false });
+        place.gifts.push(Gift { entry, project, made_for, design: design(project), is_alike: false });
     }
     let mut all: Vec<Household<'_>> = all.into_values().collect();
+    mark(&mut all);
     for household in &mut all {
-        mark(&mut household.gifts);
         household.gifts.sort_by_key(|gift| {
             (gift.made_for.who.as_deref(), gift.project.finished.or(gift.made_for.by), &gift.entry.id)
         });
@@ -85,20 +68,14 @@ pub fn households(catalogue: &Catalogue) -> Vec<Household<'_>> {
 }
 
 /// Marks each gift that another is like.
-fn mark(gifts: &mut [Gift<'_>]) {
-    let variants: Vec<_> = gifts.iter().map(|gift| (gift.design.clone(), variant(gift.project))).collect();
-    for (at, gift) in gifts.iter_mut().enumerate() {
-        let here = variants.get(at);
-        gift.is_alike = gift.design != Design::None
-            && variants.iter().enumerate().any(|(other, one)| other != at && Some(one) == here);
+fn mark(households: &mut [Household<'_>]) {
+    let all: Vec<(&Reference, &Project)> =
+        households.iter().flat_map(|one| one.gifts.iter().map(|gift| (&gift.entry.id, gift.project))).collect();
+    let is_alike = |id: &Reference, project: &Project| {
+        all.iter().any(|(other_id, other)| *other_id != id && are_alike(project, other))
+    };
+    let marks: Vec<bool> = all.iter().map(|(id, project)| is_alike(id, project)).collect();
+    for (gift, mark) in households.iter_mut().flat_map(|one| &mut one.gifts).zip(marks) {
+        gift.is_alike = mark;
     }
-}
-
-/// Returns a project's variant in a form that can be compared.
-fn variant(project: &Project) -> BTreeMap<String, String> {
-    project.variant.for_desk().0.iter().map(|(name, value)| (plain(name), plain(value))).collect()
-}
-
-fn plain(text: &str) -> String {
-    text.trim().to_lowercase()
 }

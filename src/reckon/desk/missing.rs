@@ -110,7 +110,7 @@ fn of_testers(catalogue: &Catalogue, pattern: &Pattern) -> Vec<Missing> {
     let testers = pattern.testers.for_desk();
     let mut owed = Vec::new();
     let is_tested = |size: usize| {
-        let wanted = |name: &str| super::progress_of_yarn::size_of(pattern, Some(name)) == Some(size);
+        let wanted = |name: &str| crate::reckon::pace::size_of(pattern, Some(name)) == Some(size);
         let by_others =
             pattern.tested_in.as_ref().is_some_and(|tested| tested.labels().iter().any(|name| wanted(name)));
         by_others || testers.iter().any(|tester| tester.size.as_deref().is_some_and(wanted))

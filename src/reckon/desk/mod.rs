@@ -9,7 +9,8 @@ mod standing;
 mod stock;
 mod unlinked;
 
-pub use gifts::{Design, Gift, Household, households};
+pub use super::gift::Design;
+pub use gifts::{Gift, Household, households};
 pub use missing::{Missing, missing, next_stage};
 pub use progress_of_yarn::{Untold, YarnOfProject, yarn_of_project};
 pub use standing::{Since, What, since};

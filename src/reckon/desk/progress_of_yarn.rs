@@ -3,6 +3,7 @@
 use crate::catalogue::Catalogue;
 use crate::entry::{MadeFrom, Pattern, Project, Reference};
 use crate::measure::{Percent, YarnLength};
+use crate::reckon::pace::size_of;
 use crate::reckon::{Purchase, Terms, purchases, used};
 
 /// One yarn of a project, or of its pattern where the project does not name it yet.
@@ -125,12 +126,4 @@ fn is_of(purchase: &Purchase<'_>, line: &YarnOfProject) -> bool {
 /// Returns what a pattern has one buy, without margin.
 pub(super) fn needs<'a>(catalogue: &'a Catalogue, pattern: &'a Pattern) -> Vec<Purchase<'a>> {
     purchases(pattern, Terms::of(Percent::ZERO), |line| catalogue.yarn(&line.yarn.as_ref()?.reference()))
-}
-
-/// Returns a size of a pattern by its name, counted from 0; the only one where it has one.
-pub(super) fn size_of(pattern: &Pattern, name: Option<&str>) -> Option<usize> {
-    match &pattern.sizes {
-        Some(names) if pattern.size_count() > 1 => names.find(name?),
-        _ => Some(0),
-    }
 }

@@ -1,10 +1,11 @@
 //! Yarn at hand against what planned and current work still takes.
 
-use super::progress_of_yarn::{Untold, needs, no_need, size_of, yarn_of_project};
+use super::progress_of_yarn::{Untold, needs, no_need, yarn_of_project};
 use crate::catalogue::Catalogue;
 use crate::entry::value::{Margin, Stage};
 use crate::entry::{Data, Entry, Kind, MadeFrom, Pattern, Reference};
 use crate::measure::{Percent, PutUp, YarnLength};
+use crate::reckon::pace::size_of;
 use crate::reckon::skeins_beside;
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -2,6 +2,7 @@
 
 mod built_in;
 mod cells;
+mod chart;
 mod engine;
 
 pub use built_in::{BUILT_IN, BuiltIn};
@@ -80,6 +81,7 @@ impl Theme {
             theme.templates.iter().map(|(name, text)| (name.as_str(), text.as_str())).collect();
         let mut tera = tera::Tera::default();
         tera.register_filter("cells", cells::cells);
+        tera.register_filter("chart", chart::chart);
         match tera.add_raw_templates(sources) {
             Ok(()) => theme.tera = tera,
             Err(error) => findings.push(theme.fault(&EngineError::from(error), None)),

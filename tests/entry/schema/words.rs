@@ -5,8 +5,8 @@ use ballband::entry::field::{FieldInfo, Record};
 use ballband::entry::schema::Schema;
 use ballband::entry::{
     After, Common, Erratum, Gauge, Kind, MadeFor, Mentioned, Note, OtherPattern, Page, Pattern, Person, Piece, Project,
-    Ruling, Sale, Sample, Studio, Technique, TestKnit, Tester, Used, Video, VideoSettings, WeighedSwatch, WorkedOn,
-    Yarn, YarnUse, read, slug,
+    Ruling, Sale, Sample, Studio, Technique, TestKnit, Tester, ToDo, Used, Video, VideoSettings, WeighedSwatch,
+    WorkedOn, Yarn, YarnUse, read, slug,
 };
 use ballband::source::load;
 use ballband::source::memory::Memory;
@@ -47,6 +47,7 @@ fn parts() -> BTreeMap<String, Fields> {
         of::<Sample>(),
         of::<TestKnit>(),
         of::<Tester>(),
+        of::<ToDo>(),
         of::<Used>(),
         of::<Video>(),
         of::<VideoSettings>(),
