@@ -143,7 +143,8 @@ pub fn latest_first(shown: &Shown<'_>, projects: &mut [(&Entry, &Project)]) {
 fn when(shown: &Shown<'_>, project: &Project) -> String {
     match (project.finished_by(shown.catalogue.view.today), project.started) {
         (Some(day), _) => format!("finished {}", day.in_words()),
-        (None, Some(day)) => format!("begun {}", day.in_words()),
+        (None, Some(day)) if day <= shown.catalogue.view.today => format!("begun {}", day.in_words()),
+        (None, Some(day)) => format!("to be begun {}", day.in_words()),
         (None, None) => "on the needles".to_owned(),
     }
 }

@@ -44,7 +44,11 @@ fn variant(project: &Project) -> BTreeMap<String, String> {
     project.variant.for_desk().0.iter().map(|(name, value)| (plain(name), plain(value))).collect()
 }
 
-/// Returns a text in a form in which two that say the same are equal.
+/// Returns a text in a form in which two that say the same are equal: `Hill Farm` is `hill-farm`.
 pub fn plain(text: &str) -> String {
-    text.trim().to_lowercase()
+    text.to_lowercase()
+        .split(|c: char| c == '-' || c.is_whitespace())
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(" ")
 }

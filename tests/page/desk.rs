@@ -317,7 +317,7 @@ fn an_empty_studio_has_a_friendly_desk() {
 fn the_names_and_the_surprise_of_the_demo_are_on_the_desk_alone() {
     let (context, page) = desk_of(&demo());
     assert_eq!(context.findings.total, 0);
-    assert!(context.households.iter().all(|household| !household.is_alike));
+    assert!(context.households.iter().all(|household| household.alike.is_empty()));
     let hats = context.households.iter().find(|household| household.name == "Hill farm").unwrap();
     assert_eq!(hats.gifts.len(), 3);
     assert!(context.yarn.iter().any(|line| line.state == "short"));

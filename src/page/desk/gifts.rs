@@ -11,8 +11,8 @@ use serde::Serialize;
 pub struct HouseholdView {
     /// What the household is called.
     pub name: String,
-    /// Whether two of its things are alike.
-    pub is_alike: bool,
+    /// How many of its things are alike, in words; empty where none are.
+    pub alike: String,
     /// What was or is being made for them.
     pub gifts: Vec<GiftLine>,
     /// The published designs that none of them has had.
@@ -58,7 +58,10 @@ fn view(shown: &Shown<'_>, household: &Household<'_>) -> HouseholdView {
     };
     HouseholdView {
         name,
-        is_alike: household.gifts.iter().any(|gift| gift.is_alike),
+        alike: match household.gifts.iter().filter(|gift| gift.is_alike).count() {
+            0 => String::new(),
+            count => format!("{} alike", words::number(count)),
+        },
         gifts: household.gifts.iter().map(|gift| line(shown, gift)).collect(),
         not_had: household.not_had.iter().map(|entry| shown.own_link(entry)).collect(),
     }

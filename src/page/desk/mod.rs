@@ -94,7 +94,7 @@ fn sections(desk: &DeskContext) -> Vec<Section> {
     let designs: usize = desk.designs.iter().map(|group| group.designs.len()).sum();
     let late = desk.needles.iter().filter(|line| line.is_late).count();
     let short = desk.yarn.iter().filter(|line| line.state == "short").count();
-    let alike = desk.households.iter().filter(|household| household.is_alike).count();
+    let alike = desk.households.iter().filter(|household| !household.alike.is_empty()).count();
     let week = desk.week.as_ref();
     let unlinked = week.map_or(0, |week| week.unlinked.len());
     vec![
@@ -117,7 +117,7 @@ fn sections(desk: &DeskContext) -> Vec<Section> {
             "Gifts",
             match alike {
                 0 => words::counted(desk.households.len(), "household", "households"),
-                count => format!("two alike in {}", words::counted(count, "household", "households")),
+                count => format!("some alike in {}", words::counted(count, "household", "households")),
             },
             alike > 0,
         ),

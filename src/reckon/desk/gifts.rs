@@ -2,7 +2,7 @@
 
 use crate::catalogue::Catalogue;
 use crate::entry::value::Stage;
-use crate::entry::{Entry, Kind, MadeFor, Project, Reference};
+use crate::entry::{Entry, Kind, MadeFor, Pattern, Project, Reference};
 use crate::reckon::gift::{Design, are_alike, design, plain};
 use std::collections::BTreeMap;
 
@@ -60,7 +60,10 @@ pub fn households(catalogue: &Catalogue) -> Vec<Household<'_>> {
             (gift.made_for.who.as_deref(), gift.project.finished.or(gift.made_for.by), &gift.entry.id)
         });
         let has = |id: &Reference| household.gifts.iter().any(|gift| gift.design == Design::Own(id.clone()));
-        let published = |entry: &&Entry| entry.pattern().is_some_and(|pattern| pattern.stage() == Stage::Published);
+        let is_out = |pattern: &Pattern| {
+            pattern.stage() == Stage::Published && pattern.published.is_none_or(|day| day <= catalogue.view.today)
+        };
+        let published = |entry: &&Entry| entry.pattern().is_some_and(is_out);
         let patterns = catalogue.of_kind(Kind::Pattern).iter();
         household.not_had = patterns.filter(published).filter(|entry| !has(&entry.id)).collect();
     }
