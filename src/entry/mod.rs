@@ -108,6 +108,14 @@ impl Entry {
         }
     }
 
+    /// Returns the fields of a note, if it is one.
+    pub fn note(&self) -> Option<&Note> {
+        match &self.data {
+            Data::Note(note) => Some(note),
+            _ => None,
+        }
+    }
+
     /// Returns the fields of a yarn, if it is one.
     pub fn yarn(&self) -> Option<&Yarn> {
         match &self.data {

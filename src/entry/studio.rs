@@ -4,7 +4,7 @@ use super::common::Anything;
 use super::field::{Field, record, wrong_type};
 use super::pattern::Pattern;
 use super::schema::{Definitions, Schema};
-use super::value::{Map, Margin, Private, SiteAddress, Verdict, Web};
+use super::value::{Map, Margin, Moment, Private, SiteAddress, Verdict, VideoTime, Web};
 use super::yaml::{Node, Notes};
 use crate::measure::{Bracket, Inch, Percent, RunStyle, System};
 
@@ -45,8 +45,10 @@ record! {
     pub struct VideoSettings: "video settings" {
         /// The page of all videos.
         "url" => url: Option<Web> = "https://example.org/videos",
-        /// The most characters a description may have.
+        /// The most bytes the text under a video may have, where `outlets` says nothing.
         "limit" => limit: Option<u32> = "5000",
+        /// What is put behind a video's address to lead to a moment of it.
+        "moment" => moment: Option<Moment>,
     }
 }
 
@@ -98,6 +100,13 @@ impl Studio {
     /// Returns the margin of a pattern: its own, or else the studio's, or else the usual one.
     pub fn margin(&self, pattern: &Pattern) -> Percent {
         pattern.margin.or(self.margin).unwrap_or(Margin::USUAL).share()
+    }
+
+    /// Returns the address of a moment of a video: of W3C's media fragments, unless she says how her host has it.
+    pub fn moment(&self, video: &Web, time: VideoTime) -> String {
+        let standard = Moment::default();
+        let own = self.video.as_ref().and_then(|video| video.moment.as_ref());
+        own.unwrap_or(&standard).of(video.as_str(), time)
     }
 
     /// Returns the language tag.

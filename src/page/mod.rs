@@ -38,7 +38,7 @@ pub use lists::{
     FinishedContext, JournalContext, NeedlesContext, OnTheWayContext, PatternsContext, PeopleContext,
     TechniquesContext, YarnsContext,
 };
-pub use note::NoteContext;
+pub use note::{Cue, NoteContext, chapters_path, cues};
 pub use pattern::{PatternContext, basis_in_words};
 pub use person::PersonContext;
 pub use plain::{MissingContext, PlainContext};

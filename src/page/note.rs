@@ -2,8 +2,9 @@
 
 use super::view::{Group, Head, Line, Link, NoteItem, Picture};
 use super::{Item, Shown, page_path, words};
-use crate::entry::value::How;
+use crate::entry::value::{How, VideoTime};
 use crate::entry::{Entry, Kind, Note, Reference};
+use crate::reckon;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -37,6 +38,8 @@ pub struct NoteView {
     pub video: Option<VideoView>,
     /// The chapters of the video.
     pub chapters: Vec<Chapter>,
+    /// The address of the same as a file for players (WebVTT); absent where the video's length is not known or a time is wrong.
+    pub chapters_file: Option<String>,
     /// What she wears in it.
     pub wearing: Vec<Item<Link>>,
     /// What she worked on.
@@ -67,6 +70,8 @@ pub struct Chapter {
     pub title: String,
     /// The id of its heading in the text.
     pub id: String,
+    /// The address of that moment of the video; absent for a note without a video.
+    pub url: Option<String>,
 }
 
 /// One project she worked on.
@@ -95,7 +100,8 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteContext {
             url: video.url.as_str().to_owned(),
             length: video.length.map(|length| length.to_string()),
         }),
-        chapters: chapters(entry),
+        chapters: chapters(shown, entry, note),
+        chapters_file: cues(entry, note).map(|_| shown.addresses.local(&chapters_path(&entry.id))),
         wearing: note.wearing.iter().filter_map(|worn| shown.public_link(&worn.0)).collect(),
         worked_on: note
             .worked_on
@@ -135,16 +141,44 @@ pub fn item(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteItem {
     }
 }
 
-fn chapters(entry: &Entry) -> Vec<Chapter> {
-    let timed =
-        entry.prose.headings.iter().filter_map(|heading| heading.chapter.as_ref().map(|chapter| (heading, chapter)));
-    timed
-        .map(|(heading, (time, title))| Chapter {
-            time: time.to_string(),
-            title: title.clone(),
-            id: heading.id.clone(),
-        })
-        .collect()
+fn chapters(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Chapter> {
+    let view = |chapter: reckon::chapters::Chapter<'_>| Chapter {
+        time: chapter.time.to_string(),
+        title: chapter.title.to_owned(),
+        id: chapter.heading.id.clone(),
+        url: note.video.as_ref().map(|video| shown.catalogue.studio.moment(&video.url, chapter.time)),
+    };
+    reckon::chapters::chapters(entry).into_iter().map(view).collect()
+}
+
+/// One chapter with its end, as a player wants it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Cue {
+    /// Where it begins.
+    pub from: VideoTime,
+    /// Where it ends: where the next begins, or the video does.
+    pub to: VideoTime,
+    /// What it is called.
+    pub title: String,
+}
+
+/// Returns the chapters of a note with their ends; nothing where there are none, where the video's length is not known, or
+/// where one does not follow the one before it and end before the video does.
+pub fn cues(entry: &Entry, note: &Note) -> Option<Vec<Cue>> {
+    let end = note.video.as_ref()?.length?;
+    let chapters = reckon::chapters::chapters(entry);
+    let ends = chapters.iter().skip(1).map(|next| next.time).chain([end]);
+    let cue = |(chapter, to): (&reckon::chapters::Chapter<'_>, VideoTime)| {
+        let title = if chapter.title.is_empty() { chapter.time.to_string() } else { chapter.title.to_owned() };
+        (chapter.time < to).then_some(Cue { from: chapter.time, to, title })
+    };
+    let cues: Vec<Cue> = chapters.iter().zip(ends).map(cue).collect::<Option<_>>()?;
+    (!cues.is_empty()).then_some(cues)
+}
+
+/// Returns the path in the site of a note's chapters as a file for players.
+pub fn chapters_path(id: &Reference) -> String {
+    format!("{}chapters.vtt", page_path(id))
 }
 
 /// Returns everything a note mentions that readers may see, once each, by kind, and then the links to other sites.

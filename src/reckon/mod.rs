@@ -5,6 +5,7 @@
 //! a clock or a page.
 
 mod buy;
+pub mod chapters;
 mod check;
 pub mod desk;
 pub mod ease;

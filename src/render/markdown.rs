@@ -34,6 +34,11 @@ pub trait Resolve {
         address.to_owned()
     }
 
+    /// Returns the address of a moment of the video that the text goes with, or nothing if there is none.
+    fn moment(&self, _time: VideoTime) -> Option<String> {
+        None
+    }
+
     /// Returns a computed block as HTML, the `number`th of its text from 1; nothing if it is to stand as code.
     fn block(&self, _block: Block, _text: &str, _number: usize) -> Option<String> {
         None
@@ -261,7 +266,11 @@ impl<'a> Dress<'a> {
         if let Some(Event::Text(first)) = inside.first()
             && let Some((time, rest)) = VideoTime::leading(first)
         {
-            let marked = format!("<span class=\"at\">{time}</span> {}", escaped(rest));
+            let mark = match self.resolve.moment(time) {
+                Some(url) => format!("<a class=\"at\" href=\"{}\">{time}</a>", escaped(&url)),
+                None => format!("<span class=\"at\">{time}</span>"),
+            };
+            let marked = format!("{mark} {}", escaped(rest));
             if let Some(slot) = inside.first_mut() {
                 *slot = Event::InlineHtml(CowStr::from(marked));
             }

@@ -2,6 +2,7 @@
 //!
 //! Everything here is pure, bytes from values; nothing is written and no clock is asked.
 
+mod chapters;
 pub mod count;
 mod data;
 mod decimal;
@@ -21,7 +22,8 @@ use theme::{Engine, EngineError};
 
 use crate::catalogue::Visibility;
 use crate::entry::block::{self, Block, Subject};
-use crate::entry::{Entry, Kind, Reference};
+use crate::entry::value::VideoTime;
+use crate::entry::{Entry, Key, Kind, Reference};
 use crate::finding::Finding;
 use crate::page::{self, Addresses, Context, Item, Link, Page, Shown, block_context, page_path};
 use markdown::{Resolve, Target};
@@ -106,7 +108,11 @@ impl<'a> Renderer<'a> {
         });
         let assets = self.theme.assets().map(|(path, bytes)| ToMake::new(path, move || Ok(bytes.to_vec())));
         let others = OTHERS.iter().map(|(path, make)| ToMake::new(path, move || Ok(make(self))));
-        pages.chain(assets).chain(others).collect()
+        let chapters = self.shown.catalogue.notes().filter_map(|(entry, note)| {
+            let cues = page::cues(entry, note)?;
+            Some(ToMake::new(&page::chapters_path(&entry.id), move || Ok(chapters::to_vtt(&cues).into_bytes())))
+        });
+        pages.chain(assets).chain(others).chain(chapters).collect()
     }
 
     /// Returns the page that is this file of the site, if there is one.
@@ -117,7 +123,16 @@ impl<'a> Renderer<'a> {
     /// Makes a file that is no page; nothing if the site has no such file.
     pub fn other(&self, file: &str) -> Option<Vec<u8>> {
         let asset = self.theme.assets().find(|(path, _)| *path == file).map(|(_, bytes)| bytes.to_vec());
-        asset.or_else(|| OTHERS.iter().find(|(path, _)| *path == file).map(|(_, make)| make(self)))
+        let other = || OTHERS.iter().find(|(path, _)| *path == file).map(|(_, make)| make(self));
+        asset.or_else(other).or_else(|| self.chapters(file))
+    }
+
+    /// Makes the chapters of a note, if that is the file.
+    fn chapters(&self, file: &str) -> Option<Vec<u8>> {
+        let key = file.strip_prefix(Kind::Note.folder())?.strip_prefix('/')?.split('/').next().and_then(Key::new)?;
+        let entry = self.shown.catalogue.public_entry(&Reference { kind: Kind::Note, key })?;
+        let note = entry.note().filter(|_| page::chapters_path(&entry.id) == file)?;
+        page::cues(entry, note).map(|cues| chapters::to_vtt(&cues).into_bytes())
     }
 
     /// Works out all that a page shows, its text included.
@@ -210,6 +225,11 @@ impl Resolve for Site<'_, '_> {
             }
             None => address.to_owned(),
         }
+    }
+
+    fn moment(&self, time: VideoTime) -> Option<String> {
+        let video = self.entry.note()?.video.as_ref()?;
+        Some(self.shown.catalogue.studio.moment(&video.url, time))
     }
 
     fn block(&self, block: Block, text: &str, number: usize) -> Option<String> {
