@@ -6,6 +6,7 @@
 pub mod block;
 pub mod comment;
 mod common;
+mod disclosure;
 mod evidence;
 pub mod field;
 mod front;
@@ -25,6 +26,7 @@ pub mod yaml;
 mod yarn;
 
 pub use common::Common;
+pub use disclosure::Disclosure;
 pub use evidence::{Consumed, Dimension, Piece, WeighedSwatch};
 pub use gauge::Gauge;
 pub use kind::{Key, Kind, Reference, slug};

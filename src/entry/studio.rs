@@ -1,6 +1,7 @@
 //! The studio's own file.
 
 use super::common::Anything;
+use super::disclosure::Disclosure;
 use super::field::{Field, record, wrong_type};
 use super::pattern::Pattern;
 use super::schema::{Definitions, Schema};
@@ -33,6 +34,8 @@ record! {
         "theme" => theme: Option<String> = "leaflet",
         /// Checks that are not made or weigh otherwise, by the name of what they find.
         "checks" => checks: Map<Verdict> = "{ needs-area: off }",
+        /// What readers are told beside a thing, by how she came by it, where the usual words will not do.
+        "disclosure" => disclosure: Option<Disclosure> = "{ gifted: 'Ad: given to me by the maker' }",
         /// How videos are published.
         "video" => video: Option<VideoSettings> = "{ url: 'https://example.org/videos', limit: 5000 }",
         /// Anything that must never reach the site.
@@ -76,6 +79,7 @@ impl Studio {
             sizes_in: None,
             theme: None,
             checks: Map::default(),
+            disclosure: None,
             video: None,
             private: None,
         }

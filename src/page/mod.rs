@@ -12,6 +12,7 @@ mod build;
 mod buy;
 mod cautions;
 pub mod desk;
+pub mod disclosure;
 mod fit;
 mod held;
 mod home;

@@ -1,8 +1,8 @@
 //! A note's page.
 
 use super::view::{Group, Head, Line, Link, NoteItem, Picture};
-use super::{Item, Shown, page_path, words};
-use crate::entry::value::{How, VideoTime};
+use super::{Item, Shown, disclosure, page_path, words};
+use crate::entry::value::VideoTime;
 use crate::entry::{Entry, Kind, Note, Reference};
 use crate::reckon;
 use schemars::JsonSchema;
@@ -41,7 +41,7 @@ pub struct NoteView {
     /// The address of the same as a file for players (WebVTT); absent where the video's length is not known or a time is wrong.
     pub chapters_file: Option<String>,
     /// What she wears in it.
-    pub wearing: Vec<Item<Link>>,
+    pub wearing: Vec<Line>,
     /// What she worked on.
     pub worked_on: Vec<WorkedOnView>,
     /// Everything it mentions, by kind.
@@ -79,6 +79,8 @@ pub struct Chapter {
 pub struct WorkedOnView {
     /// The project.
     pub link: Item<Link>,
+    /// How she came by it; may be empty.
+    pub words: String,
     /// How much of it was done then, in whole percent.
     pub progress: Option<i64>,
 }
@@ -102,13 +104,19 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteContext {
         }),
         chapters: chapters(shown, entry, note),
         chapters_file: cues(entry, note).map(|_| shown.addresses.local(&chapters_path(&entry.id))),
-        wearing: note.wearing.iter().filter_map(|worn| shown.public_link(&worn.0)).collect(),
+        wearing: note
+            .wearing
+            .iter()
+            .filter_map(|worn| Some(line(shown, note, &worn.0, shown.public_link(&worn.0)?)))
+            .collect(),
         worked_on: note
             .worked_on
             .iter()
             .filter_map(|worked| {
                 let link = shown.public_link(&worked.project.reference())?;
-                Some(WorkedOnView { link, progress: worked.progress.map(|progress| progress.hundredths() / 100) })
+                let words = disclosure::of(&shown.catalogue.studio, note, &worked.project.reference()).words;
+                let progress = worked.progress.map(|progress| progress.hundredths() / 100);
+                Some(WorkedOnView { link, words, progress })
             })
             .collect(),
         mentioned: mentioned(shown, entry, note),
@@ -197,8 +205,7 @@ fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Group> {
             }
             seen.push(&mention.to);
             if let Some(link) = shown.public_link(&mention.to) {
-                let how = note.links.iter().find(|known| known.to.0 == mention.to).and_then(|known| known.how);
-                lines.push(Line { link, words: how.map(how_in_words).unwrap_or_default().to_owned() });
+                lines.push(line(shown, note, &mention.to, link));
             }
         }
         add(&mut groups, super::lists::kind_title(kind), lines);
@@ -208,31 +215,23 @@ fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Group> {
         if lines.iter().all(|line| line.link.url.as_deref() != Some(&outside.url)) {
             let title =
                 if outside.words.trim().is_empty() { outside.url.clone() } else { outside.words.trim().to_owned() };
-            lines.push(Line {
-                link: Item::from(Link { title: words::sentence(&title), url: Some(outside.url.clone()) }),
-                words: String::new(),
-            });
+            let link = Item::from(Link { title: words::sentence(&title), url: Some(outside.url.clone()) });
+            let told = disclosure::of_address(shown, note, &outside.url);
+            lines.push(Line { link, words: told.words, sponsored: told.sponsored });
         }
     }
     add(&mut groups, "Elsewhere", lines);
     groups
 }
 
+/// Returns a thing with what the note tells of how she came by it.
+fn line(shown: &Shown<'_>, note: &Note, id: &Reference, link: Item<Link>) -> Line {
+    let told = disclosure::of(&shown.catalogue.studio, note, id);
+    Line { link, words: told.words, sponsored: told.sponsored }
+}
+
 fn add(groups: &mut Vec<Group>, title: &str, lines: Vec<Line>) {
     if !lines.is_empty() {
         groups.push(Group { title: title.to_owned(), id: format!("mentioned-{}", crate::entry::slug(title)), lines });
-    }
-}
-
-/// Returns in plain words how she came by a thing.
-pub fn how_in_words(how: How) -> &'static str {
-    match how {
-        How::Own => "my own",
-        How::Bought => "bought by me",
-        How::Gifted => "given to me",
-        How::Loaned => "lent to me",
-        How::Affiliate => "I earn if you buy through this link",
-        How::Paid => "I was paid to mention this",
-        How::Friend => "from friends of mine",
     }
 }

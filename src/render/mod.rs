@@ -25,6 +25,7 @@ use crate::entry::block::{self, Block, Subject};
 use crate::entry::value::VideoTime;
 use crate::entry::{Entry, Key, Kind, Reference};
 use crate::finding::Finding;
+use crate::page::disclosure::{self, Disclosed};
 use crate::page::{self, Addresses, Context, Item, Link, Page, Shown, block_context, page_path};
 use markdown::{Resolve, Target};
 use pulldown_cmark_escape::escape_html;
@@ -211,7 +212,13 @@ impl Site<'_, '_> {
 impl Resolve for Site<'_, '_> {
     fn entry(&self, id: &Reference) -> Option<Target> {
         let link = self.shown.link(id)?;
-        Some(Target { title: link.title.clone(), url: link.url.clone().map(|url| self.local(url)) })
+        let told = self.entry.note().map(|note| disclosure::of(&self.shown.catalogue.studio, note, id));
+        let url = link.url.clone().map(|url| self.local(url));
+        Some(Target { title: link.title.clone(), url, told: told.unwrap_or_default() })
+    }
+
+    fn told_of(&self, address: &str) -> Disclosed {
+        self.entry.note().map(|note| disclosure::of_address(self.shown, note, address)).unwrap_or_default()
     }
 
     fn address(&self, address: &str) -> String {

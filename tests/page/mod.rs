@@ -1,6 +1,7 @@
 //! What the pages show, and what they never show.
 
 mod desk;
+mod disclosure;
 mod figures;
 mod fit;
 mod links;

@@ -1,7 +1,7 @@
 //! The note in hand: what it mentions, what it does not link yet, and the links for its video.
 
 use super::super::view::Link;
-use super::super::{Item, Shown, lists, note, page_path};
+use super::super::{Item, Shown, disclosure, lists, page_path};
 use super::Day;
 use crate::catalogue::Visibility;
 use crate::entry::{Entry, Kind, Note, Reference};
@@ -99,7 +99,7 @@ fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<MentionedKind
                 Some(MentionLine {
                     link: shown.own_link(other),
                     reference: format!("<{id}>"),
-                    words: how(note, id).to_owned(),
+                    words: disclosure::of(&shown.catalogue.studio, note, id).words,
                     readers: readers(shown, other),
                 })
             })
@@ -118,11 +118,6 @@ fn once(entry: &Entry) -> Vec<&Reference> {
         }
     }
     seen
-}
-
-fn how(note: &Note, id: &Reference) -> &'static str {
-    let known = note.links.iter().find(|known| known.to.0 == *id).and_then(|known| known.how);
-    known.map(note::how_in_words).unwrap_or_default()
 }
 
 fn not_linked(shown: &Shown<'_>, one: &Unlinked) -> Option<MentionLine> {
@@ -146,7 +141,8 @@ fn links(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<String> {
     for id in once(entry) {
         let Some(other) = shown.catalogue.entry(id) else { continue };
         if shown.catalogue.for_readers(other) == Visibility::Public {
-            let how = Some(how(note, id)).filter(|how| !how.is_empty()).map(|how| format!(" ({how})"));
+            let how = Some(disclosure::of(&shown.catalogue.studio, note, id).words);
+            let how = how.filter(|how| !how.is_empty()).map(|how| format!(" ({how})"));
             lines.push(format!("{}{}: {}", other.common.title, how.unwrap_or_default(), whole(other)));
         }
     }

@@ -26,6 +26,7 @@ mod shade;
 mod size;
 mod skeins;
 mod tape;
+mod undisclosed;
 mod untested;
 mod weight;
 mod yardage;
@@ -37,7 +38,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 33] = [
+static SETTABLE: [&Code; 34] = [
     &both_systems::SYSTEMS_DISAGREE,
     &chapters::CHAPTERS_FEW,
     &chapters::CHAPTER_FIRST,
@@ -68,6 +69,7 @@ static SETTABLE: [&Code; 33] = [
     &skeins::SKEINS_OVER,
     &skeins::SKEINS_SHORT,
     &tape::UNMEASURABLE,
+    &undisclosed::UNDISCLOSED,
     &untested::UNTESTED_CLAIM,
     &weight::WEIGHT_UNLIKE,
     &yardage::YARDAGE_UNLIKELY,
@@ -112,6 +114,7 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     size::check(catalogue, entry, placing, &mut findings);
     skeins::check(catalogue, entry, placing, &mut findings);
     tape::check(catalogue, entry, placing, &mut findings);
+    undisclosed::check(catalogue, entry, placing, &mut findings);
     untested::check(entry, placing, &mut findings);
     weight::check(catalogue, entry, placing, &mut findings);
     yardage::check(catalogue, entry, placing, &mut findings);
