@@ -30,7 +30,7 @@ pub use disclosure::Disclosure;
 pub use evidence::{Consumed, Dimension, Piece, WeighedSwatch};
 pub use gauge::Gauge;
 pub use kind::{Key, Kind, Reference, slug};
-pub use note::{Mentioned, Note, Video, WorkedOn};
+pub use note::{Mentioned, Note, Story, Video, WorkedOn};
 pub use origin::{At, Origin, Placing};
 pub use pattern::{After, Erratum, Held, Pattern, Ruling, Sale, Sample, TestKnit, Tester, YarnUse};
 pub use person::{Page, Person, Technique};

@@ -39,7 +39,7 @@ pub use lists::{
     FinishedContext, JournalContext, NeedlesContext, OnTheWayContext, PatternsContext, PeopleContext,
     TechniquesContext, YarnsContext,
 };
-pub use note::{Cue, NoteContext, chapters_path, cues};
+pub use note::{Cue, NoteContext, chapters_path, credit, cues};
 pub use pattern::{PatternContext, basis_in_words};
 pub use person::PersonContext;
 pub use plain::{MissingContext, PlainContext};

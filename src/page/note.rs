@@ -3,7 +3,7 @@
 use super::view::{Group, Head, Line, Link, NoteItem, Picture};
 use super::{Item, Shown, disclosure, page_path, words};
 use crate::entry::value::VideoTime;
-use crate::entry::{Entry, Kind, Note, Reference};
+use crate::entry::{Entry, Kind, Note, Reference, Story};
 use crate::reckon;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -40,6 +40,8 @@ pub struct NoteView {
     pub chapters: Vec<Chapter>,
     /// The address of the same as a file for players (WebVTT); absent where the video's length is not known or a time is wrong.
     pub chapters_file: Option<String>,
+    /// What others wrote to her, in the order she gives it.
+    pub stories: Vec<StoryView>,
     /// What she wears in it.
     pub wearing: Vec<Line>,
     /// What she worked on.
@@ -74,6 +76,15 @@ pub struct Chapter {
     pub url: Option<String>,
 }
 
+/// What somebody else wrote.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct StoryView {
+    /// Their words as HTML.
+    pub html: String,
+    /// The words it is credited with; empty only in the preview, where they may be still to come.
+    pub credit: String,
+}
+
 /// One project she worked on.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct WorkedOnView {
@@ -104,6 +115,7 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteContext {
         }),
         chapters: chapters(shown, entry, note),
         chapters_file: cues(entry, note).map(|_| shown.addresses.local(&chapters_path(&entry.id))),
+        stories: note.story.iter().map(|story| StoryView { html: String::new(), credit: credit(story) }).collect(),
         wearing: note
             .wearing
             .iter()
@@ -136,6 +148,14 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteContext {
         )
     };
     NoteContext { head, note: view, body: String::new() }
+}
+
+/// Returns the words that a story is credited with; empty where there are none yet.
+pub fn credit(story: &Story) -> String {
+    match story.credit.as_deref() {
+        Some("anonymous") => "Anonymous".to_owned(),
+        credit => credit.unwrap_or_default().to_owned(),
+    }
 }
 
 /// Returns a note as a line of a list.

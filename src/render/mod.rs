@@ -145,6 +145,7 @@ impl<'a> Renderer<'a> {
         if let Some(entry) = page.entry().and_then(|id| self.shown.catalogue.entry(id)) {
             let html = body(&self.shown, &self.engine, entry, false).map_err(|error| self.explain(&error, page))?;
             context.set_body(html);
+            context.set_stories(stories(&self.shown, &self.engine, entry, false));
         }
         Ok(context)
     }
@@ -182,12 +183,19 @@ pub fn render(renderer: &Renderer<'_>) -> (Vec<Rendered>, Vec<Finding>) {
 /// # Errors
 /// A computed block whose template fails.
 fn body(shown: &Shown<'_>, engine: &Engine, entry: &Entry, whole: bool) -> Result<String, EngineError> {
-    let page = shown.addresses.whole(&page_path(&entry.id));
     // The page has a heading of level 1 already, the title.
     let shift = u8::from(entry.prose.headings.iter().any(|heading| heading.level == 1));
-    let site = Site { shown, engine, entry, whole, page, fault: RefCell::new(None) };
+    let site = Site::new(shown, engine, entry, whole);
     let html = markdown::to_html(entry.prose.source(), &site, shift);
     site.fault.into_inner().map_or(Ok(html), Err)
+}
+
+/// Returns what others wrote for a note as HTML, in its order; nothing for any other entry.
+fn stories(shown: &Shown<'_>, engine: &Engine, entry: &Entry, whole: bool) -> Vec<String> {
+    let site = Site::new(shown, engine, entry, whole);
+    let stories = entry.note().map(|note| note.story.as_slice()).unwrap_or_default();
+    // A story holds no computed block, so no template can fail in it.
+    stories.iter().map(|story| markdown::to_html(story.text.as_str(), &site, 0)).collect()
 }
 
 /// Resolves what a text refers to in the site.
@@ -203,7 +211,12 @@ struct Site<'a, 's> {
     fault: RefCell<Option<EngineError>>,
 }
 
-impl Site<'_, '_> {
+impl<'a, 's> Site<'a, 's> {
+    fn new(shown: &'a Shown<'s>, engine: &'a Engine, entry: &'a Entry, whole: bool) -> Self {
+        let page = shown.addresses.whole(&page_path(&entry.id));
+        Self { shown, engine, entry, whole, page, fault: RefCell::new(None) }
+    }
+
     fn local(&self, local: String) -> String {
         if self.whole { self.shown.whole_url(&local) } else { local }
     }

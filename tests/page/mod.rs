@@ -6,3 +6,4 @@ mod figures;
 mod fit;
 mod links;
 mod privacy;
+mod story;

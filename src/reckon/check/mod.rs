@@ -25,6 +25,7 @@ mod settings;
 mod shade;
 mod size;
 mod skeins;
+mod story;
 mod tape;
 mod undisclosed;
 mod untested;
@@ -113,6 +114,7 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     shade::check(catalogue, entry, placing, &mut findings);
     size::check(catalogue, entry, placing, &mut findings);
     skeins::check(catalogue, entry, placing, &mut findings);
+    story::check(catalogue, entry, placing, &mut findings);
     tape::check(catalogue, entry, placing, &mut findings);
     undisclosed::check(catalogue, entry, placing, &mut findings);
     untested::check(entry, placing, &mut findings);

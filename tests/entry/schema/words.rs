@@ -5,7 +5,7 @@ use ballband::entry::field::{FieldInfo, Record};
 use ballband::entry::schema::Schema;
 use ballband::entry::{
     After, Common, Disclosure, Erratum, Gauge, Kind, MadeFor, Mentioned, Note, OtherPattern, Page, Pattern, Person,
-    Piece, Project, Ruling, Sale, Sample, Studio, Technique, TestKnit, Tester, Used, Video, VideoSettings,
+    Piece, Project, Ruling, Sale, Sample, Story, Studio, Technique, TestKnit, Tester, Used, Video, VideoSettings,
     WeighedSwatch, WorkedOn, Yarn, YarnUse, read, slug,
 };
 use ballband::source::load;
@@ -46,6 +46,7 @@ fn parts() -> BTreeMap<String, Fields> {
         of::<Ruling>(),
         of::<Sale>(),
         of::<Sample>(),
+        of::<Story>(),
         of::<TestKnit>(),
         of::<Tester>(),
         of::<Used>(),
