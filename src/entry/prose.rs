@@ -241,8 +241,13 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
                     prose.opening.push(Opening::Words(words.to_string()));
                 }
             }
-            Event::SoftBreak | Event::HardBreak if in_opening && picture.is_none() => {
-                prose.opening.push(Opening::Words(" ".to_owned()))
+            Event::SoftBreak | Event::HardBreak => {
+                if let Some(link) = &mut outside {
+                    link.words.push(' ');
+                }
+                if in_opening && picture.is_none() {
+                    prose.opening.push(Opening::Words(" ".to_owned()));
+                }
             }
             _ => {}
         }

@@ -3,6 +3,7 @@
 use super::common::Anything;
 use super::disclosure::Disclosure;
 use super::field::{Field, record, wrong_type};
+use super::outlet::Outlet;
 use super::pattern::Pattern;
 use super::schema::{Definitions, Schema};
 use super::value::{Map, Margin, Moment, Private, SiteAddress, Verdict, VideoTime, Web};
@@ -38,6 +39,8 @@ record! {
         "disclosure" => disclosure: Option<Disclosure> = "{ gifted: 'Ad: given to me by the maker' }",
         /// How videos are published.
         "video" => video: Option<VideoSettings> = "{ url: 'https://example.org/videos', limit: 5000 }",
+        /// The places that the text about a note is pasted into, each with how much it takes.
+        "outlets" => outlets: Map<Outlet> = "{ video: { limit: 5000, counted in: bytes } }",
         /// Anything that must never reach the site.
         "private" => private: Option<Private<Anything>>,
     }
@@ -81,6 +84,7 @@ impl Studio {
             checks: Map::default(),
             disclosure: None,
             video: None,
+            outlets: Map::default(),
             private: None,
         }
     }

@@ -47,7 +47,7 @@ pub fn of_address(shown: &Shown<'_>, note: &Note, url: &str) -> Disclosed {
         rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(['/', '?', '#']))
     };
     let belongs = |id: &&Reference| {
-        shown.catalogue.public_entry(id).is_some_and(|entry| match &entry.data {
+        shown.catalogue.entry(id).is_some_and(|entry| match &entry.data {
             Data::Person(person) => person.url.as_ref().is_some_and(|known| is_theirs(known.as_str())),
             Data::Pattern(pattern) => {
                 pattern.sold_at.iter().filter_map(|sale| sale.url.as_ref()).any(|known| is_theirs(known.as_str()))

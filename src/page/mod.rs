@@ -46,5 +46,5 @@ pub use plain::{MissingContext, PlainContext};
 pub use project::ProjectContext;
 pub use shown::{PictureSizes, Shown};
 pub use view::*;
-pub use words::{length_apart, list as list_in_words, with_colour};
+pub use words::{length_apart, list as list_in_words, sentence, with_colour};
 pub use yarn::YarnContext;

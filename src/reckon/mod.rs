@@ -24,7 +24,7 @@ mod used;
 
 pub use buy::{Purchase, Requirement, Skeins, Terms, purchases, skeins, skeins_beside, total};
 pub use buy::{held_needs, total_to_buy};
-pub use check::{check, check_one, check_studio};
+pub use check::{check, check_one, check_studio, code_of_chapter};
 pub use needs::{Basis, LineNeeds, Need, Told, area, needs, sample_size};
 pub use progress::progress;
 pub use strands::Strands;

@@ -2,6 +2,7 @@
 //!
 //! Everything here is pure, bytes from values; nothing is written and no clock is asked.
 
+pub mod blurb;
 mod chapters;
 pub mod count;
 mod data;

@@ -61,9 +61,9 @@ fn a_studio_has_words_of_its_own() {
     assert!(html.contains("(I earn if you buy through this link)"), "{html}");
 }
 
-/// A thing that readers may not know of has no link, and nothing is told of it.
+/// A thing that readers may not know of has no link, and nothing is told of it; a link to its own site is another matter.
 #[test]
-fn nothing_is_told_of_what_is_not_public() {
+fn nothing_is_told_of_what_is_not_public_but_where_readers_can_follow() {
     let site = site(&[
         ("people.yaml", "mill: { title: Mill, ready: false, url: 'https://mill.example/' }\n"),
         (
@@ -72,6 +72,7 @@ fn nothing_is_told_of_what_is_not_public() {
         ),
     ]);
     let html = page(&site, "journal/2026-11-20/index.html");
-    assert!(html.contains("From Mill and <a href=\"https://mill.example/\">a site</a>."), "{html}");
-    assert!(!html.contains("paid to mention"), "{html}");
+    let wanted = "From Mill and <a href=\"https://mill.example/\" rel=\"sponsored\">a site</a> <span class=\"how\">(I was paid to mention this)</span>.";
+    assert!(html.contains(wanted), "{html}");
+    assert_eq!(html.matches("paid to mention").count(), 2, "{html}");
 }

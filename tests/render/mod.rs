@@ -1,5 +1,6 @@
 //! Templates, Markdown, feeds and pictures.
 
+mod blurb;
 mod chapters;
 mod commonmark;
 mod picture;

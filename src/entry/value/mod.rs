@@ -14,7 +14,7 @@ mod time;
 mod web;
 
 pub use basic::Map;
-pub use choice::{Choice, How, PieceShape, Stage, Verdict, Wearer};
+pub use choice::{Choice, Counted, How, PieceShape, Stage, Verdict, Wearer};
 pub use colour::Colour;
 pub use date::Date;
 pub use moment::Moment;

@@ -68,6 +68,18 @@ pub static CHAPTER_HOURS: Code = Code {
     good: "## 1:15:10 Letters",
 };
 
+/// Returns the mistake that a fault of a chapter is.
+pub fn code(fault: Fault) -> &'static Code {
+    match fault {
+        Fault::First => &CHAPTER_FIRST,
+        Fault::Few => &CHAPTERS_FEW,
+        Fault::Order => &CHAPTER_ORDER,
+        Fault::Short(_) => &CHAPTER_SHORT,
+        Fault::PastEnd => &CHAPTER_PAST_END,
+        Fault::Hours => &CHAPTER_HOURS,
+    }
+}
+
 /// Finds chapters that would cost a note its whole list.
 pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     let Data::Note(note) = &entry.data else { return };
@@ -85,35 +97,35 @@ pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) 
         let beside = |at: Option<usize>| at.and_then(|at| all.get(at));
         let (before, after) = (beside(at.checked_sub(1)), beside(Some(at + 1)));
         let end = note.video.as_ref().and_then(|video| video.length);
-        let found = |code, message: String| Finding::new(code, place(chapter), message);
+        let found = |message: String| Finding::new(code(fault), place(chapter), message);
         let finding = match fault {
-            Fault::First => found(&CHAPTER_FIRST, format!("the first chapter is at {time}"))
+            Fault::First => found(format!("the first chapter is at {time}"))
                 .help("let the first chapter begin at `0:00`, with what the video opens with"),
             Fault::Few => {
                 let count = if all.len() == 1 { "one chapter".to_owned() } else { format!("{} chapters", all.len()) };
-                found(&CHAPTERS_FEW, format!("the video has {count}, and a list is shown from {FEWEST} on"))
+                found(format!("the video has {count}, and a list is shown from {FEWEST} on"))
                     .help("begin more headings with a time, or none")
             }
             Fault::Order => {
                 let earlier = before.map_or(VideoTime { seconds: 0 }, |before| before.time);
                 let message = format!("the chapter is at {time}, and the one above it at {earlier}");
-                let finding = found(&CHAPTER_ORDER, message).help("look for a slip in either time");
+                let finding = found(message).help("look for a slip in either time");
                 also(finding, before.map(place), "the one above it")
             }
             Fault::Short(lasts) => {
                 let seconds = if lasts == 1 { "one second".to_owned() } else { format!("{lasts} seconds") };
                 let until = if after.is_some() { "the next begins" } else { "the video ends" };
                 let message = format!("the chapter lasts {seconds} until {until}, and the least is {SHORTEST}");
-                let finding = found(&CHAPTER_SHORT, message).help("take the time from one of the two headings");
+                let finding = found(message).help("take the time from one of the two headings");
                 also(finding, after.map(place), "the next one")
             }
             Fault::PastEnd => {
                 let end = end.unwrap_or(time);
                 let message = format!("the chapter is at {time}, and the video ends at {end}");
-                let finding = found(&CHAPTER_PAST_END, message).help("look for a slip in the time or in the length");
+                let finding = found(message).help("look for a slip in the time or in the length");
                 finding.also(entry.origin.field(&["video", "length"], placing), "the video's length")
             }
-            Fault::Hours => found(&CHAPTER_HOURS, "a time past the hour is written in minutes".to_owned())
+            Fault::Hours => found("a time past the hour is written in minutes".to_owned())
                 .help(format!("write hours, minutes and seconds: `{time}`")),
         };
         findings.push(finding);

@@ -32,6 +32,8 @@ mod untested;
 mod weight;
 mod yardage;
 
+pub use chapters::code as code_of_chapter;
+
 use crate::catalogue::Catalogue;
 use crate::entry::Entry;
 use crate::entry::Placing;

@@ -4,9 +4,9 @@ use super::SCHEMAS;
 use ballband::entry::field::{FieldInfo, Record};
 use ballband::entry::schema::Schema;
 use ballband::entry::{
-    After, Common, Disclosure, Erratum, Gauge, Kind, MadeFor, Mentioned, Note, OtherPattern, Page, Pattern, Person,
-    Piece, Project, Ruling, Sale, Sample, Story, Studio, Technique, TestKnit, Tester, Used, Video, VideoSettings,
-    WeighedSwatch, WorkedOn, Yarn, YarnUse, read, slug,
+    After, Common, Disclosure, Erratum, Gauge, Kind, MadeFor, Mentioned, Note, OtherPattern, Outlet, Page, Pattern,
+    Person, Piece, Project, Ruling, Sale, Sample, Story, Studio, Technique, TestKnit, Tester, Used, Video,
+    VideoSettings, WeighedSwatch, WorkedOn, Yarn, YarnUse, read, slug,
 };
 use ballband::source::load;
 use ballband::source::memory::Memory;
@@ -42,6 +42,7 @@ fn parts() -> BTreeMap<String, Fields> {
         of::<MadeFor>(),
         of::<Mentioned>(),
         of::<OtherPattern>(),
+        of::<Outlet>(),
         of::<Piece>(),
         of::<Ruling>(),
         of::<Sale>(),
