@@ -88,7 +88,7 @@ fn a_text_keeps_its_limit_and_gives_up_the_least_important_first() {
             let made = of(&demo, at, &outlet);
             let counted = outlet.counted_in.unwrap();
             let length = match counted {
-                Counted::Bytes => made.text.as_bytes().len(),
+                Counted::Bytes => made.text.len(),
                 Counted::Characters => made.text.chars().count(),
             };
             prop_assert!(length <= outlet.limit as usize && length == size(&made.text, counted));
