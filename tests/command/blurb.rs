@@ -41,7 +41,7 @@ fn texts_that_differ_follow_each_other_and_each_says_what_it_lacks() {
     let both = ballband(&["blurb", "1"], &here);
     let first = "The first.\n\nThe whole note: https://w.example/journal/2026-11-06-one/\n";
     assert_eq!(out(&both), format!("{first}\nThe first.\n"));
-    let lack = "  left out for want of room, The note's own address: The whole note: https://w.example/journal/2026-11-06-one/\n";
+    let lack = "  left out for want of room: The note's own address (The whole note)\n";
     assert!(
         err(&both).contains(&format!("letter: 11 bytes, 11 characters of 60 characters\n{lack}")),
         "{}",

@@ -38,9 +38,11 @@ impl Blurb {
     pub fn lacks(&self) -> Vec<String> {
         let chapters = "the chapters are left out, since one of them would keep all from being shown: `ballband proof` tells which";
         let chapters = self.has_faulty_chapters.then(|| chapters.to_owned());
-        let cut = self.left_out.iter().flat_map(|left| {
-            let what = left.part.name();
-            left.lines.iter().map(move |line| format!("left out for want of room, {what}: {line}"))
+        let cut = self.left_out.iter().map(|left| {
+            // Its address makes a line long and tells her nothing.
+            let title = |line: &String| line.split(": http").next().unwrap_or(line).to_owned();
+            let titles: Vec<String> = left.lines.iter().map(title).collect();
+            format!("left out for want of room: {} ({})", left.part.name(), titles.join("; "))
         });
         chapters.into_iter().chain(cut).collect()
     }
