@@ -5,7 +5,7 @@ use super::value::How;
 
 record! {
     /// What readers are told beside a thing, by how she came by it.
-    pub struct Disclosure: "words of disclosure" {
+    pub struct Disclosure: "a disclosure" {
         /// Of what is her own.
         "own" => own: Option<String> = "my own shop",
         /// Of what she bought.

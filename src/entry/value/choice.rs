@@ -132,7 +132,7 @@ choice! {
 
 choice! {
     /// What the length of a text is counted in.
-    pub enum Counted: "what is counted" {
+    pub enum Counted: "a way to count" {
         /// Bytes of UTF-8, of which an accent or a dash takes two or three.
         Bytes = "bytes",
         /// Characters.

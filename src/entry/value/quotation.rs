@@ -39,12 +39,12 @@ impl Field for Quotation {
 
     fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
         let text = String::read(node, notes)?;
-        let mut good = true;
+        let (mut good, mut told) = (true, Vec::new());
         for event in Parser::new_ext(&text, options()) {
-            if let Some(what) = refused(&event) {
+            if let Some(what) = refused(&event).filter(|what| !told.contains(what)) {
+                told.push(what);
                 let help = "write paragraphs, lists and links; all else has its place in the note's own text";
                 notes.value(&WRONG_TYPE, node, format!("what is quoted holds {what}"), Some(help.to_owned()));
-                good = false;
             }
             let Event::Start(Tag::Link { dest_url, .. }) = event else { continue };
             let Some((kind, rest)) = Reference::split(&dest_url) else { continue };
@@ -57,7 +57,7 @@ impl Field for Quotation {
                 }
             }
         }
-        good.then_some(Self(text))
+        (good && told.is_empty()).then_some(Self(text))
     }
 
     fn schema(definitions: &mut Definitions) -> Schema {

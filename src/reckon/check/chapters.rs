@@ -115,7 +115,7 @@ pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) 
             Fault::Short(lasts) => {
                 let seconds = if lasts == 1 { "one second".to_owned() } else { format!("{lasts} seconds") };
                 let until = if after.is_some() { "the next begins" } else { "the video ends" };
-                let message = format!("the chapter lasts {seconds} until {until}, and the least is {SHORTEST}");
+                let message = format!("the chapter lasts {seconds}, until {until}, and the least is {SHORTEST}");
                 let finding = found(message).help("take the time from one of the two headings");
                 also(finding, after.map(place), "the next one")
             }
