@@ -3,10 +3,11 @@
 use super::BAD_REFERENCE;
 use crate::entry::field::{Field, WRONG_TYPE};
 use crate::entry::kind::{Key, Reference};
-use crate::entry::prose::options;
+use crate::entry::prose::{missed, options};
 use crate::entry::schema::{Definitions, Schema};
 use crate::entry::yaml::{Node, Notes};
 use pulldown_cmark::{Event, Parser, Tag};
+use std::ops::Range;
 
 /// Paragraphs of Markdown, with lists, emphasis and links; references in it are references of the entry.
 ///
@@ -40,7 +41,14 @@ impl Field for Quotation {
     fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
         let text = String::read(node, notes)?;
         let (mut good, mut told) = (true, Vec::new());
-        for event in Parser::new_ext(&text, options()) {
+        // Runs of plain text, where a link that is none would stand.
+        let mut plain: Vec<Range<usize>> = Vec::new();
+        for (event, at) in Parser::new_ext(&text, options()).into_offset_iter() {
+            match (&event, plain.last_mut()) {
+                (Event::Text(_), Some(last)) if last.end == at.start => last.end = at.end,
+                (Event::Text(_), _) => plain.push(at),
+                _ => {}
+            }
             if let Some(what) = refused(&event).filter(|what| !told.contains(what)) {
                 told.push(what);
                 let help = "write paragraphs, lists and links; all else has its place in the note's own text";
@@ -56,6 +64,10 @@ impl Field for Quotation {
                     good = false;
                 }
             }
+        }
+        for missed in plain.into_iter().filter_map(|at| missed(text.get(at)?)) {
+            notes.value(&BAD_REFERENCE, node, missed.message, Some(missed.help));
+            good = false;
         }
         (good && told.is_empty()).then_some(Self(text))
     }

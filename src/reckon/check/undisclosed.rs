@@ -1,10 +1,10 @@
 //! What an earlier note told readers of a thing, a later one must not keep from them.
 
 use super::place;
-use crate::catalogue::Catalogue;
+use crate::catalogue::{BackLink, Catalogue};
 use crate::entry::value::{Choice, How};
 use crate::entry::yaml::Step;
-use crate::entry::{At, Data, Entry, Note, Placing, Reference};
+use crate::entry::{At, Data, Entry, Kind, Note, Placing, Reference};
 use crate::finding::{Code, Finding, Severity};
 
 /// A mention of something that was a gift or the like in an earlier note.
@@ -64,7 +64,8 @@ struct Said<'a> {
 
 /// Returns what the last note before this one that says how she came by a thing says.
 fn last_said<'a>(catalogue: &'a Catalogue, entry: &Entry, note: &Note, id: &Reference) -> Option<Said<'a>> {
-    let links = catalogue.linked_from(id).iter().filter(|link| link.is_via("links") && link.from != entry.id);
+    let is_note = |link: &&BackLink| link.from.kind == Kind::Note && link.from != entry.id;
+    let links = catalogue.linked_from(id).iter().filter(is_note).filter(|link| link.is_via("links"));
     let said = links.filter_map(|link| {
         let entry = catalogue.entry(&link.from)?;
         let note = entry.note()?;
