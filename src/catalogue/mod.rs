@@ -107,6 +107,11 @@ impl Catalogue {
         visible::visibility(entry, self.view.today)
     }
 
+    /// Returns how much of an entry readers may see on another day.
+    pub fn for_readers_on(&self, entry: &Entry, day: Date) -> Visibility {
+        visible::visibility(entry, day)
+    }
+
     /// Returns an entry if it has a public page.
     pub fn public_entry(&self, id: &Reference) -> Option<&Entry> {
         self.entry(id).filter(|entry| self.visibility(entry) == Visibility::Public)

@@ -6,7 +6,9 @@
     reason = "the terminal, the clock and the current folder are read here and handed on as values"
 )]
 
+mod blurb;
 mod browser;
+mod clipboard;
 mod completions;
 mod count;
 mod interrupt;
@@ -87,6 +89,9 @@ enum Command {
     /// Print the yarn to buy for a pattern, published or not, and which size to make.
     #[command(after_help = need::EXAMPLES)]
     Need(need::Asked),
+    /// Print the text to paste under a note's video: chapters, links and how you came by things, cut to what it takes.
+    #[command(after_help = blurb::EXAMPLES)]
+    Blurb(blurb::Asked),
     /// Work out stitches, rows, evenly spread changes and shaping, for one size or a run of them.
     #[command(subcommand)]
     Count(count::Asked),
@@ -139,6 +144,7 @@ pub fn run() -> ExitCode {
         Command::Proof { format, as_of, schema: None } => proof::proof(studio, format, as_of.unwrap_or_else(today)),
         Command::Jot { date } => jot::jot(studio, date.unwrap_or_else(today)),
         Command::Count(asked) => count::count(studio, &asked, today()),
+        Command::Blurb(asked) => blurb::blurb(studio, &asked, today()),
         Command::Need(asked) => need::need(studio, &asked, today()),
         Command::Completions { shell } => completions::completions(shell, Arguments::command()),
         Command::Manual => manual::manual(Arguments::command()),

@@ -18,6 +18,11 @@ pub fn say(text: &str) {
     let _ = io::stdout().lock().write_all(text.as_bytes());
 }
 
+/// Prints what is to be read beside a command's own output.
+pub fn tell(text: &str) {
+    let _ = io::stderr().lock().write_all(text.as_bytes());
+}
+
 /// Prints why a command could not be done.
 pub fn complain(why: &str) {
     let _ = writeln!(io::stderr().lock(), "ballband: {why}");

@@ -6,6 +6,7 @@
 pub mod block;
 pub mod comment;
 mod common;
+mod disclosure;
 mod evidence;
 pub mod field;
 mod front;
@@ -13,6 +14,7 @@ mod gauge;
 mod kind;
 mod note;
 mod origin;
+mod outlet;
 mod pattern;
 mod person;
 mod project;
@@ -25,11 +27,13 @@ pub mod yaml;
 mod yarn;
 
 pub use common::Common;
+pub use disclosure::Disclosure;
 pub use evidence::{Consumed, Dimension, Piece, WeighedSwatch};
 pub use gauge::Gauge;
 pub use kind::{Key, Kind, Reference, slug};
-pub use note::{Mentioned, Note, Video, WorkedOn};
+pub use note::{Mentioned, Note, Story, Video, WorkedOn};
 pub use origin::{At, Origin, Placing};
+pub use outlet::Outlet;
 pub use pattern::{After, Erratum, Held, Pattern, Ruling, Sale, Sample, TestKnit, Tester, YarnUse};
 pub use person::{Page, Person, Technique};
 pub use project::{LeftToDo, MadeFor, MadeFrom, OtherPattern, Project, ToDo, Used};
@@ -104,6 +108,14 @@ impl Entry {
     pub fn project(&self) -> Option<&Project> {
         match &self.data {
             Data::Project(project) => Some(project),
+            _ => None,
+        }
+    }
+
+    /// Returns the fields of a note, if it is one.
+    pub fn note(&self) -> Option<&Note> {
+        match &self.data {
+            Data::Note(note) => Some(note),
             _ => None,
         }
     }

@@ -1,7 +1,7 @@
 //! A weekly note.
 
 use super::field::record;
-use super::value::{AnyRef, Date, How, Ref, VideoTime, Web, to};
+use super::value::{AnyRef, Date, How, Private, Quotation, Ref, VideoTime, Web, to};
 use crate::measure::Percent;
 
 record! {
@@ -19,6 +19,8 @@ record! {
         "worked on" => worked_on: Vec<WorkedOn> = "[ { project: storm-lantern, progress: 65% } ]",
         /// How she came by things she mentions.
         "links" => links: Vec<Mentioned> = "[ { to: tidewater-mill, how: bought } ]",
+        /// What others wrote to her and let her print.
+        "story" => story: Vec<Story> = "[ { leave: 2026-11-18, credit: a reader in the hills, text: I wept. } ]",
     }
 }
 
@@ -39,6 +41,20 @@ record! {
         "project" => project: Ref<to::Project>,
         /// How much of it is done.
         "progress" => progress: Option<Percent> = "65%",
+    }
+}
+
+record! {
+    /// What somebody else wrote, printed with their leave.
+    pub struct Story: "a story" {
+        /// Whose it is.
+        "whose" => whose: Option<Private<String>> = "Elowen Trease, by letter",
+        /// The day they gave leave to print it.
+        "leave" => leave: Option<Private<Date>> = "2026-11-18",
+        /// The words it is credited with, or `anonymous`.
+        "credit" => credit: Option<String> = "a reader in the hills",
+        /// What they wrote, in Markdown.
+        "text" => text: Quotation = "We cast on in the same week.",
     }
 }
 

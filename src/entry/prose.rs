@@ -246,8 +246,13 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
                     prose.opening.push(Opening::Words(words.to_string()));
                 }
             }
-            Event::SoftBreak | Event::HardBreak if in_opening && picture.is_none() => {
-                prose.opening.push(Opening::Words(" ".to_owned()))
+            Event::SoftBreak | Event::HardBreak => {
+                if let Some(link) = &mut outside {
+                    link.words.push(' ');
+                }
+                if in_opening && picture.is_none() {
+                    prose.opening.push(Opening::Words(" ".to_owned()));
+                }
             }
             _ => {}
         }
@@ -306,9 +311,26 @@ fn refer(file: &FilePath, address: &str, at: Range<usize>, prose: &mut Prose, fi
     }
 }
 
-/// Finds a reference or a picture that Markdown takes for plain words, mostly because of a space in it.
+/// Finds a reference or a picture that Markdown takes for plain words.
 fn looks_meant(file: &FilePath, text: &str, at: Range<usize>) -> Option<Finding> {
-    let words = text.get(at.clone())?;
+    let missed = missed(text.get(at.clone())?)?;
+    let place = Place { file: file.clone(), span: at.start + missed.at.start..at.start + missed.at.end };
+    Some(Finding::new(&BAD_REFERENCE, place, missed.message).help(missed.help))
+}
+
+/// Something that was meant as a link and is read as plain words.
+#[derive(Clone, Debug)]
+pub struct Missed {
+    /// Where it stands among the words, in bytes.
+    pub at: Range<usize>,
+    /// What is wrong.
+    pub message: String,
+    /// What to do.
+    pub help: String,
+}
+
+/// Returns the first reference or picture in a run of plain words that was meant as one, mostly with a space in its address.
+pub fn missed(words: &str) -> Option<Missed> {
     // Two searches for rare signs, since every text of every studio comes through here.
     let is_reference = |rest: &&str| Reference::split(rest).is_some();
     let angle = words.match_indices('<').find(|(start, _)| words.get(start + 1..).filter(is_reference).is_some());
@@ -319,16 +341,14 @@ fn looks_meant(file: &FilePath, text: &str, at: Range<usize>) -> Option<Finding>
     let rest = words.get(start..)?;
     let close = if open == "<" { '>' } else { ')' };
     let end = rest.find(close).map_or(rest.len(), |end| end + 1);
-    let place = Place { file: file.clone(), span: at.start + start..at.start + start + end };
     let inside = rest.get(open.len()..end).unwrap_or_default().trim_end_matches(close);
-    let finding = Finding::new(&BAD_REFERENCE, place, format!("`{inside}` is not read as a link"));
     let help = match Reference::split(inside) {
         Some((kind, key)) => {
             format!("a key is lower-case letters, digits and hyphens: `{}:{}`", kind.word(), Key::like(key))
         }
         None => format!("put an address with spaces in angle brackets: `](<{inside}>)`"),
     };
-    Some(finding.help(help))
+    Some(Missed { at: start..start + end, message: format!("`{inside}` is not read as a link"), help })
 }
 
 /// Finds an address whose scheme is nearly a kind: `patterns:reeds`, `Pattern:reeds`.

@@ -1,10 +1,12 @@
 //! The studio's own file.
 
 use super::common::Anything;
+use super::disclosure::Disclosure;
 use super::field::{Field, record, wrong_type};
+use super::outlet::Outlet;
 use super::pattern::Pattern;
 use super::schema::{Definitions, Schema};
-use super::value::{Map, Margin, Private, SiteAddress, Verdict, Web};
+use super::value::{Map, Margin, Moment, Private, SiteAddress, Verdict, VideoTime, Web};
 use super::yaml::{Node, Notes};
 use crate::measure::{Bracket, Inch, Percent, RunStyle, System};
 
@@ -33,8 +35,12 @@ record! {
         "theme" => theme: Option<String> = "leaflet",
         /// Checks that are not made or weigh otherwise, by the name of what they find.
         "checks" => checks: Map<Verdict> = "{ needs-area: off }",
+        /// What readers are told beside a thing, by how she came by it, where the usual words will not do.
+        "disclosure" => disclosure: Option<Disclosure> = "{ gifted: 'Ad: given to me by the maker' }",
         /// How videos are published.
         "video" => video: Option<VideoSettings> = "{ url: 'https://example.org/videos', limit: 5000 }",
+        /// The places that the text about a note is pasted into, each with how much it takes.
+        "outlets" => outlets: Map<Outlet> = "{ video: { limit: 5000, counted in: bytes } }",
         /// Anything that must never reach the site.
         "private" => private: Option<Private<Anything>>,
     }
@@ -45,8 +51,10 @@ record! {
     pub struct VideoSettings: "video settings" {
         /// The page of all videos.
         "url" => url: Option<Web> = "https://example.org/videos",
-        /// The most characters a description may have.
+        /// The most bytes the text under a video may have, where `outlets` says nothing.
         "limit" => limit: Option<u32> = "5000",
+        /// What is put behind a video's address to lead to a moment of it.
+        "moment" => moment: Option<Moment>,
     }
 }
 
@@ -74,7 +82,9 @@ impl Studio {
             sizes_in: None,
             theme: None,
             checks: Map::default(),
+            disclosure: None,
             video: None,
+            outlets: Map::default(),
             private: None,
         }
     }
@@ -98,6 +108,13 @@ impl Studio {
     /// Returns the margin of a pattern: its own, or else the studio's, or else the usual one.
     pub fn margin(&self, pattern: &Pattern) -> Percent {
         pattern.margin.or(self.margin).unwrap_or(Margin::USUAL).share()
+    }
+
+    /// Returns the address of a moment of a video: of W3C's media fragments, unless she says how her host has it.
+    pub fn moment(&self, video: &Web, time: VideoTime) -> String {
+        let standard = Moment::default();
+        let own = self.video.as_ref().and_then(|video| video.moment.as_ref());
+        own.unwrap_or(&standard).of(video.as_str(), time)
     }
 
     /// Returns the language tag.

@@ -98,6 +98,13 @@ impl Context {
         };
         *body = html;
     }
+
+    /// Fills in a note's stories as HTML, in their order.
+    pub fn set_stories(&mut self, texts: Vec<String>) {
+        if let Self::Note(context) = self {
+            context.note.stories.iter_mut().zip(texts).for_each(|(story, html)| story.html = html);
+        }
+    }
 }
 
 impl Page {

@@ -196,7 +196,7 @@ pub fn patterns(shown: &Shown<'_>) -> PatternsContext {
     let mut garments: BTreeMap<String, Vec<Line>> = BTreeMap::new();
     let mut weights: BTreeMap<(u8, String), Vec<Line>> = BTreeMap::new();
     for (entry, pattern) in &all {
-        let line = Line { link: shown.own_link(entry), words: pattern::sizes_in_words(pattern) };
+        let line = Line { link: shown.own_link(entry), words: pattern::sizes_in_words(pattern), sponsored: false };
         garments
             .entry(pattern.garment.as_deref().map_or_else(|| "Other things".to_owned(), words::sentence))
             .or_default()
@@ -380,7 +380,7 @@ pub fn techniques(shown: &Shown<'_>) -> TechniquesContext {
     let mut lines: Vec<Line> = shown
         .catalogue
         .techniques()
-        .map(|(entry, _)| Line { link: shown.own_link(entry), words: shown.summary(entry) })
+        .map(|(entry, _)| Line { link: shown.own_link(entry), words: shown.summary(entry), sponsored: false })
         .collect();
     lines.sort_by_key(|line| line.link.title.to_lowercase());
     TechniquesContext {
@@ -401,7 +401,11 @@ pub fn people(shown: &Shown<'_>) -> PeopleContext {
     let mut groups: BTreeMap<String, Vec<Line>> = BTreeMap::new();
     for (entry, person) in shown.catalogue.people() {
         let title = person.is.first().map_or_else(|| "Others".to_owned(), |what| words::sentence(&plural(what)));
-        groups.entry(title).or_default().push(Line { link: shown.own_link(entry), words: shown.summary(entry) });
+        groups.entry(title).or_default().push(Line {
+            link: shown.own_link(entry),
+            words: shown.summary(entry),
+            sponsored: false,
+        });
     }
     let mut groups: Vec<Group> = groups.into_iter().map(|(title, lines)| group("people", title, lines)).collect();
     for group in &mut groups {
@@ -488,5 +492,5 @@ fn mention_line(shown: &Shown<'_>, link: &BackLink, entry: &Entry) -> Line {
             Item::from(Link { title: title.unwrap_or_else(|| own.title.clone()), url: url.or_else(|| own.url.clone()) })
         }
     };
-    Line { link, words: words.join(", ") }
+    Line { link, words: words.join(", "), sponsored: false }
 }

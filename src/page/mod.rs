@@ -12,6 +12,7 @@ mod build;
 mod buy;
 mod cautions;
 pub mod desk;
+pub mod disclosure;
 mod fit;
 mod held;
 mod home;
@@ -39,7 +40,7 @@ pub use lists::{
     FinishedContext, JournalContext, NeedlesContext, OnTheWayContext, PatternsContext, PeopleContext,
     TechniquesContext, YarnsContext,
 };
-pub use note::NoteContext;
+pub use note::{Cue, NoteContext, chapters_path, credit, cues};
 pub use pattern::{PatternContext, basis_in_words};
 pub use person::PersonContext;
 pub use plain::{MissingContext, PlainContext};
@@ -47,5 +48,5 @@ pub use progress::{ProgressPoint, ProgressView, ThisYear};
 pub use project::ProjectContext;
 pub use shown::{PictureSizes, Shown};
 pub use view::*;
-pub use words::{length_apart, list as list_in_words, with_colour};
+pub use words::{length_apart, list as list_in_words, sentence, with_colour};
 pub use yarn::YarnContext;

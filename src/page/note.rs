@@ -1,9 +1,10 @@
 //! A note's page.
 
 use super::view::{Group, Head, Line, Link, NoteItem, Picture, Source};
-use super::{Item, Shown, page_path, project, words};
-use crate::entry::value::How;
-use crate::entry::{Entry, Kind, Note, Reference};
+use super::{Item, Shown, disclosure, page_path, project, words};
+use crate::entry::value::VideoTime;
+use crate::entry::{Entry, Kind, Note, Reference, Story};
+use crate::reckon;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -37,6 +38,10 @@ pub struct NoteView {
     pub video: Option<VideoView>,
     /// The chapters of the video.
     pub chapters: Vec<Chapter>,
+    /// The address of the same as a file for players (WebVTT); absent where the video's length is not known or a time is wrong.
+    pub chapters_file: Option<String>,
+    /// What others wrote to her, in the order she gives it.
+    pub stories: Vec<StoryView>,
     /// What she wears in it.
     pub wearing: Vec<WornView>,
     /// What she worked on.
@@ -67,13 +72,24 @@ pub struct Chapter {
     pub title: String,
     /// The id of its heading in the text.
     pub id: String,
+    /// The address of that moment of the video; absent for a note without a video.
+    pub url: Option<String>,
+}
+
+/// What somebody else wrote.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct StoryView {
+    /// Their words as HTML.
+    pub html: String,
+    /// The words it is credited with; empty only in the preview, where they may be still to come.
+    pub credit: String,
 }
 
 /// One thing she wears.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct WornView {
-    /// The thing.
-    pub link: Item<Link>,
+    /// The thing, and how she came by it.
+    pub line: Line,
     /// What it is made from, if it is a project.
     pub pattern: Option<Source>,
 }
@@ -83,6 +99,8 @@ pub struct WornView {
 pub struct WorkedOnView {
     /// The project.
     pub link: Item<Link>,
+    /// How she came by it; may be empty.
+    pub words: String,
     /// What it is made from.
     pub pattern: Option<Source>,
     /// How much of it was done then, in whole percent.
@@ -106,11 +124,16 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteContext {
             url: video.url.as_str().to_owned(),
             length: video.length.map(|length| length.to_string()),
         }),
-        chapters: chapters(entry),
+        chapters: chapters(shown, entry, note),
+        chapters_file: cues(entry, note).map(|_| shown.addresses.local(&chapters_path(&entry.id))),
+        stories: note.story.iter().map(|story| StoryView { html: String::new(), credit: credit(story) }).collect(),
         wearing: note
             .wearing
             .iter()
-            .filter_map(|worn| Some(WornView { link: shown.public_link(&worn.0)?, pattern: made_from(shown, &worn.0) }))
+            .filter_map(|worn| {
+                let line = line(shown, note, &worn.0, shown.public_link(&worn.0)?);
+                Some(WornView { line, pattern: made_from(shown, &worn.0) })
+            })
             .collect(),
         worked_on: note
             .worked_on
@@ -119,6 +142,7 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteContext {
                 let id = worked.project.reference();
                 Some(WorkedOnView {
                     link: shown.public_link(&id)?,
+                    words: disclosure::of(&shown.catalogue.studio, note, &id).words,
                     pattern: made_from(shown, &id),
                     progress: worked.progress.map(|progress| progress.hundredths() / 100),
                 })
@@ -143,6 +167,14 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteContext {
     NoteContext { head, note: view, body: String::new() }
 }
 
+/// Returns the words that a story is credited with; empty where there are none yet.
+pub fn credit(story: &Story) -> String {
+    match story.credit.as_deref() {
+        Some("anonymous") => "Anonymous".to_owned(),
+        credit => credit.unwrap_or_default().to_owned(),
+    }
+}
+
 /// Returns a note as a line of a list.
 pub fn item(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteItem {
     NoteItem {
@@ -159,16 +191,44 @@ fn made_from(shown: &Shown<'_>, id: &Reference) -> Option<Source> {
     project::made_from(shown, shown.catalogue.public_entry(id)?.project()?)
 }
 
-fn chapters(entry: &Entry) -> Vec<Chapter> {
-    let timed =
-        entry.prose.headings.iter().filter_map(|heading| heading.chapter.as_ref().map(|chapter| (heading, chapter)));
-    timed
-        .map(|(heading, (time, title))| Chapter {
-            time: time.to_string(),
-            title: title.clone(),
-            id: heading.id.clone(),
-        })
-        .collect()
+fn chapters(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Chapter> {
+    let view = |chapter: reckon::chapters::Chapter<'_>| Chapter {
+        time: chapter.time.to_string(),
+        title: chapter.title.to_owned(),
+        id: chapter.heading.id.clone(),
+        url: note.video.as_ref().map(|video| shown.catalogue.studio.moment(&video.url, chapter.time)),
+    };
+    reckon::chapters::chapters(entry).into_iter().map(view).collect()
+}
+
+/// One chapter with its end, as a player wants it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Cue {
+    /// Where it begins.
+    pub from: VideoTime,
+    /// Where it ends: where the next begins, or the video does.
+    pub to: VideoTime,
+    /// What it is called.
+    pub title: String,
+}
+
+/// Returns the chapters of a note with their ends; nothing where there are none, where the video's length is not known, or
+/// where one does not follow the one before it and end before the video does.
+pub fn cues(entry: &Entry, note: &Note) -> Option<Vec<Cue>> {
+    let end = note.video.as_ref()?.length?;
+    let chapters = reckon::chapters::chapters(entry);
+    let ends = chapters.iter().skip(1).map(|next| next.time).chain([end]);
+    let cue = |(chapter, to): (&reckon::chapters::Chapter<'_>, VideoTime)| {
+        let title = if chapter.title.is_empty() { chapter.time.to_string() } else { chapter.title.to_owned() };
+        (chapter.time < to).then_some(Cue { from: chapter.time, to, title })
+    };
+    let cues: Vec<Cue> = chapters.iter().zip(ends).map(cue).collect::<Option<_>>()?;
+    (!cues.is_empty()).then_some(cues)
+}
+
+/// Returns the path in the site of a note's chapters as a file for players.
+pub fn chapters_path(id: &Reference) -> String {
+    format!("{}chapters.vtt", page_path(id))
 }
 
 /// Returns everything a note mentions that readers may see, once each, by kind, and then the links to other sites.
@@ -187,12 +247,16 @@ fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Group> {
             }
             seen.push(&mention.to);
             if let Some(link) = shown.public_link(&mention.to) {
-                let how = note.links.iter().find(|known| known.to.0 == mention.to).and_then(|known| known.how);
+                let mut line = line(shown, note, &mention.to, link);
                 let of = shown.catalogue.public_entry(&mention.to).and_then(Entry::project);
                 let credit = of.map(|of| project::credit(shown, of)).filter(|credit| !credit.is_empty());
-                let words: Vec<String> =
-                    how.map(|how| how_in_words(how).to_owned()).into_iter().chain(credit).collect();
-                lines.push(Line { link, words: words.join(", ") });
+                line.words = [line.words]
+                    .into_iter()
+                    .filter(|words| !words.is_empty())
+                    .chain(credit)
+                    .collect::<Vec<_>>()
+                    .join(", ");
+                lines.push(line);
             }
         }
         add(&mut groups, super::lists::kind_title(kind), lines);
@@ -202,31 +266,23 @@ fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Group> {
         if lines.iter().all(|line| line.link.url.as_deref() != Some(&outside.url)) {
             let title =
                 if outside.words.trim().is_empty() { outside.url.clone() } else { outside.words.trim().to_owned() };
-            lines.push(Line {
-                link: Item::from(Link { title: words::sentence(&title), url: Some(outside.url.clone()) }),
-                words: String::new(),
-            });
+            let link = Item::from(Link { title: words::sentence(&title), url: Some(outside.url.clone()) });
+            let told = disclosure::of_address(shown, note, &outside.url);
+            lines.push(Line { link, words: told.words, sponsored: told.sponsored });
         }
     }
     add(&mut groups, "Elsewhere", lines);
     groups
 }
 
+/// Returns a thing with what the note tells of how she came by it.
+fn line(shown: &Shown<'_>, note: &Note, id: &Reference, link: Item<Link>) -> Line {
+    let told = disclosure::of(&shown.catalogue.studio, note, id);
+    Line { link, words: told.words, sponsored: told.sponsored }
+}
+
 fn add(groups: &mut Vec<Group>, title: &str, lines: Vec<Line>) {
     if !lines.is_empty() {
         groups.push(Group { title: title.to_owned(), id: format!("mentioned-{}", crate::entry::slug(title)), lines });
-    }
-}
-
-/// Returns in plain words how she came by a thing.
-pub fn how_in_words(how: How) -> &'static str {
-    match how {
-        How::Own => "my own",
-        How::Bought => "bought by me",
-        How::Gifted => "given to me",
-        How::Loaned => "lent to me",
-        How::Affiliate => "I earn if you buy through this link",
-        How::Paid => "I was paid to mention this",
-        How::Friend => "from friends of mine",
     }
 }

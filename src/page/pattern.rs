@@ -170,7 +170,9 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern, needs: &[LineNeeds]
         after: pattern
             .after
             .iter()
-            .filter_map(|after| Some(Line { link: source(shown, &after.source)?, words: after.what.clone() }))
+            .filter_map(|after| {
+                Some(Line { link: source(shown, &after.source)?, words: after.what.clone(), sponsored: false })
+            })
             .collect(),
         made: project::linked_by(shown, &entry.id, "pattern"),
         mentioned: lists::mentions(shown, &entry.id, |link| {

@@ -112,6 +112,8 @@ pub struct Line {
     pub link: Item<Link>,
     /// Words beside it; may be empty.
     pub words: String,
+    /// Whether she earns by the link or was paid for it.
+    pub sponsored: bool,
 }
 
 /// Lines under a heading.

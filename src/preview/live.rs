@@ -237,6 +237,7 @@ fn kind(file: &str) -> &'static str {
         Some("xml") => "application/xml; charset=utf-8",
         Some("json") => "application/json; charset=utf-8",
         Some("txt") => "text/plain; charset=utf-8",
+        Some("vtt") => "text/vtt; charset=utf-8",
         Some("svg") => "image/svg+xml",
         Some("png") => "image/png",
         Some("woff2") => "font/woff2",

@@ -225,7 +225,7 @@ impl Preview {
     /// A template of the desk that fails, which is a mistake of ours.
     pub fn desk(&mut self) -> Result<(String, bool), String> {
         let shown = Shown::for_one(&self.kept.catalogue, &self.kept.sizes);
-        let html = desk::page(&page::desk::context(&shown, &self.findings(), &self.kept.texts))?;
+        let html = desk::page(&desk::context(&shown, &self.findings(), &self.kept.texts))?;
         let now = Some(xxh3_128(html.as_bytes()));
         let is_another = std::mem::replace(&mut self.desk, now) != now;
         Ok((html, is_another))

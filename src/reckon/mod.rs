@@ -5,6 +5,7 @@
 //! a clock or a page.
 
 mod buy;
+pub mod chapters;
 mod check;
 pub mod desk;
 pub mod ease;
@@ -27,7 +28,7 @@ mod used;
 
 pub use buy::{Purchase, Requirement, Skeins, Terms, purchases, skeins, skeins_beside, total};
 pub use buy::{held_needs, total_to_buy};
-pub use check::{check, check_one, check_studio};
+pub use check::{check, check_one, check_studio, code_of_chapter};
 pub use needs::{Basis, LineNeeds, Need, Told, area, needs, sample_size};
 pub use pace::{part, per_week, used_in_all, whole_length};
 pub use progress::{Reached, Telling, ToldBy, WHOLE, history, progress, tellings};

@@ -1,7 +1,12 @@
 //! The desk's page. It is no part of a theme: a studio cannot put anything in its place, and no make holds it.
 
+use super::blurb;
 use super::theme::EngineError;
-use crate::page::desk::DeskContext;
+use crate::entry::Reference;
+use crate::finding::Finding;
+use crate::page::desk::{self, DeskContext, WeekText};
+use crate::page::{Shown, list_in_words};
+use crate::source::Texts;
 use std::sync::OnceLock;
 
 /// Its templates; parts first.
@@ -18,6 +23,33 @@ const TEMPLATES: [(&str, &str); 8] = [
 
 /// The engine with the templates, which are the same for every studio.
 static ENGINE: OnceLock<Result<tera::Tera, String>> = OnceLock::new();
+
+/// Returns what the desk shows of a studio and its findings, the texts for this week's video included.
+pub fn context(shown: &Shown<'_>, findings: &[Finding], texts: &Texts) -> DeskContext {
+    let mut context = desk::context(shown, findings, texts);
+    if let Some(week) = &mut context.week {
+        week.texts = week_texts(shown, &week.id);
+    }
+    context
+}
+
+fn week_texts(shown: &Shown<'_>, id: &Reference) -> Vec<WeekText> {
+    let found = shown.catalogue.entry(id).and_then(|entry| Some((entry, entry.note()?)));
+    let Some((entry, note)) = found else { return Vec::new() };
+    let all = blurb::blurbs(shown, entry, note, &blurb::outlets(&shown.catalogue.studio));
+    let text = |(at, made): (usize, blurb::ForOutlets)| {
+        let names: Vec<String> = made.outlets.iter().map(|(name, _)| name.clone()).collect();
+        WeekText {
+            id: format!("text-{}", at + 1),
+            title: list_in_words(&names),
+            sizes: made.outlets.iter().map(|(name, size)| format!("{name}: {size}")).collect(),
+            lines: made.blurb.text.lines().count(),
+            lacks: made.blurb.lacks(),
+            text: made.blurb.text,
+        }
+    };
+    all.into_iter().enumerate().map(text).collect()
+}
 
 /// Returns the desk's page, which stands at `/desk/` and takes its style and script from there.
 ///

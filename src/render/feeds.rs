@@ -1,11 +1,12 @@
 //! The feeds of notes: Atom (RFC 4287) and JSON Feed 1.1.
 
-use super::body;
 use super::theme::Engine;
+use super::{body, stories};
 use crate::entry::value::Date;
 use crate::entry::{Entry, Note};
-use crate::page::{Shown, page_path};
+use crate::page::{Shown, credit, page_path};
 use atom_syndication::{Content, Entry as AtomEntry, Feed, FixedDateTime, Link, Person, Text};
+use pulldown_cmark_escape::escape_html;
 use serde_json::{Map, Value, json};
 
 /// How many of the latest notes a feed holds.
@@ -22,9 +23,17 @@ fn latest<'s, 'a>(shown: &'s Shown<'a>) -> &'s [(&'a Entry, &'a Note)] {
     notes.get(..NOTES).unwrap_or(notes)
 }
 
-/// Returns a note's text with whole addresses. A block that fails is told of where the note's own page is made.
-fn text(shown: &Shown<'_>, engine: &Engine, entry: &Entry) -> String {
-    body(shown, engine, entry, true).unwrap_or_default()
+/// Returns a note's text with whole addresses, and what others wrote for it. A block that fails is told of where the note's
+/// own page is made.
+fn text(shown: &Shown<'_>, engine: &Engine, entry: &Entry, note: &Note) -> String {
+    let mut text = body(shown, engine, entry, true).unwrap_or_default();
+    for (html, story) in stories(shown, engine, entry, true).into_iter().zip(&note.story) {
+        text.push_str(&format!("<blockquote>\n{html}</blockquote>\n<p>"));
+        // Writing to a text cannot fail.
+        let _ = escape_html(&mut text, &credit(story));
+        text.push_str("</p>\n");
+    }
+    text
 }
 
 fn moment(date: Option<Date>) -> FixedDateTime {
@@ -57,7 +66,7 @@ pub fn atom(shown: &Shown<'_>, engine: &Engine) -> String {
                 summary: (!summary.is_empty()).then(|| Text::plain(summary)),
                 content: Some(Content {
                     content_type: Some("html".to_owned()),
-                    value: Some(text(shown, engine, entry)),
+                    value: Some(text(shown, engine, entry, note)),
                     ..Content::default()
                 }),
                 ..AtomEntry::default()
@@ -97,7 +106,7 @@ pub fn json(shown: &Shown<'_>, engine: &Engine) -> String {
             item.insert("id".to_owned(), json!(address));
             item.insert("url".to_owned(), json!(address));
             item.insert("title".to_owned(), json!(entry.common.title));
-            item.insert("content_html".to_owned(), json!(text(shown, engine, entry)));
+            item.insert("content_html".to_owned(), json!(text(shown, engine, entry, note)));
             let summary = shown.summary(entry);
             if !summary.is_empty() {
                 item.insert("summary".to_owned(), json!(summary));

@@ -10,8 +10,9 @@ use crate::entry::prose::{Ids, level_number, options};
 use crate::entry::value::VideoTime;
 use crate::entry::{Key, Reference};
 use crate::page::Picture;
+use crate::page::disclosure::Disclosed;
 use pulldown_cmark::{CodeBlockKind, CowStr, Event, HeadingLevel, LinkType, Parser, Tag, TagEnd, html};
-use pulldown_cmark_escape::escape_html;
+use pulldown_cmark_escape::{escape_href, escape_html};
 use std::collections::VecDeque;
 use std::fmt::Write as _;
 
@@ -22,6 +23,8 @@ pub struct Target {
     pub title: String,
     /// Its address; none if it has no public page, and then only words are shown.
     pub url: Option<String>,
+    /// What is told beside the link.
+    pub told: Disclosed,
 }
 
 /// Knows what references and pictures lead to.
@@ -32,6 +35,16 @@ pub trait Resolve {
     /// Returns an address of the text that is no reference as it must stand where the text is read.
     fn address(&self, address: &str) -> String {
         address.to_owned()
+    }
+
+    /// Returns the address of a moment of the video that the text goes with, or nothing if there is none.
+    fn moment(&self, _time: VideoTime) -> Option<String> {
+        None
+    }
+
+    /// Returns what is told beside a link to an address that is no reference.
+    fn told_of(&self, _address: &str) -> Disclosed {
+        Disclosed::default()
     }
 
     /// Returns a computed block as HTML, the `number`th of its text from 1; nothing if it is to stand as code.
@@ -95,8 +108,8 @@ fn escaped(text: &str) -> String {
 
 /// What became of the start of a link, so that its end is treated alike.
 enum Open {
-    /// It is a link.
-    Link,
+    /// It is a link, with what is told beside it.
+    Link(Disclosed),
     /// Only its words are shown.
     Words,
 }
@@ -261,7 +274,11 @@ impl<'a> Dress<'a> {
         if let Some(Event::Text(first)) = inside.first()
             && let Some((time, rest)) = VideoTime::leading(first)
         {
-            let marked = format!("<span class=\"at\">{time}</span> {}", escaped(rest));
+            let mark = match self.resolve.moment(time) {
+                Some(url) => format!("<a class=\"at\" href=\"{}\">{time}</a>", escaped(&url)),
+                None => format!("<span class=\"at\">{time}</span>"),
+            };
+            let marked = format!("{mark} {}", escaped(rest));
             if let Some(slot) = inside.first_mut() {
                 *slot = Event::InlineHtml(CowStr::from(marked));
             }
@@ -322,7 +339,8 @@ impl<'a> Dress<'a> {
         let reference = Reference::split(path).and_then(|(kind, key)| Some(Reference { kind, key: Key::new(key)? }));
         let target = reference.and_then(|reference| self.resolve.entry(&reference));
         let Some(target) = target else {
-            self.open_link(link_type, CowStr::from(self.resolve.address(address)), title.clone(), id.clone());
+            let (url, told) = (CowStr::from(self.resolve.address(address)), self.resolve.told_of(address));
+            self.open_link(link_type, url, title.clone(), id.clone(), told);
             return None;
         };
         match target.url {
@@ -331,21 +349,51 @@ impl<'a> Dress<'a> {
                     || url.clone(),
                     |fragment| format!("{}#{fragment}", url.split('#').next().unwrap_or(&url)),
                 );
-                self.open_link(LinkType::Inline, CowStr::from(url), title.clone(), id.clone());
+                self.open_link(LinkType::Inline, CowStr::from(url), title.clone(), id.clone(), target.told);
             }
             None => self.links.push(Open::Words),
         }
         (link_type == LinkType::Autolink).then_some(target.title)
     }
 
-    fn open_link(&mut self, link_type: LinkType, dest_url: CowStr<'a>, title: CowStr<'a>, id: CowStr<'a>) {
-        self.show(Event::Start(Tag::Link { link_type, dest_url, title, id }));
-        self.links.push(Open::Link);
+    fn open_link(
+        &mut self,
+        link_type: LinkType,
+        dest_url: CowStr<'a>,
+        title: CowStr<'a>,
+        id: CowStr<'a>,
+        told: Disclosed,
+    ) {
+        if told.sponsored {
+            // The writer of HTML knows no attributes of links.
+            let mut open = String::from("<a href=\"");
+            let _ = escape_href(&mut open, &dest_url);
+            open.push_str("\" rel=\"sponsored\"");
+            if !title.is_empty() {
+                open.push_str(&format!(" title=\"{}\"", escaped(&title)));
+            }
+            open.push('>');
+            self.show(Event::InlineHtml(CowStr::from(open)));
+        } else {
+            self.show(Event::Start(Tag::Link { link_type, dest_url, title, id }));
+        }
+        self.links.push(Open::Link(told));
     }
 
     fn close_link(&mut self) {
-        if let Some(Open::Link) | None = self.links.pop() {
+        let told = match self.links.pop() {
+            Some(Open::Words) => return,
+            Some(Open::Link(told)) => told,
+            None => Disclosed::default(),
+        };
+        if told.sponsored {
+            self.show(Event::InlineHtml(CowStr::from("</a>")));
+        } else {
             self.show(Event::End(TagEnd::Link));
+        }
+        if !told.words.is_empty() {
+            let words = format!(" <span class=\"how\">({})</span>", escaped(&told.words));
+            self.show(Event::InlineHtml(CowStr::from(words)));
         }
     }
 

@@ -2,6 +2,8 @@
 //!
 //! Everything here is pure, bytes from values; nothing is written and no clock is asked.
 
+pub mod blurb;
+mod chapters;
 pub mod chart;
 pub mod count;
 mod data;
@@ -23,8 +25,10 @@ use theme::{Engine, EngineError};
 
 use crate::catalogue::Visibility;
 use crate::entry::block::{self, Block, Subject};
-use crate::entry::{Entry, Kind, Reference};
+use crate::entry::value::VideoTime;
+use crate::entry::{Entry, Key, Kind, Reference};
 use crate::finding::Finding;
+use crate::page::disclosure::{self, Disclosed};
 use crate::page::{self, Addresses, Context, Item, Link, Page, Shown, block_context, page_path};
 use markdown::{Resolve, Target};
 use pulldown_cmark_escape::escape_html;
@@ -108,7 +112,11 @@ impl<'a> Renderer<'a> {
         });
         let assets = self.theme.assets().map(|(path, bytes)| ToMake::new(path, move || Ok(bytes.to_vec())));
         let others = OTHERS.iter().map(|(path, make)| ToMake::new(path, move || Ok(make(self))));
-        pages.chain(assets).chain(others).collect()
+        let chapters = self.shown.catalogue.notes().filter_map(|(entry, note)| {
+            let cues = page::cues(entry, note)?;
+            Some(ToMake::new(&page::chapters_path(&entry.id), move || Ok(chapters::to_vtt(&cues).into_bytes())))
+        });
+        pages.chain(assets).chain(others).chain(chapters).collect()
     }
 
     /// Returns the page that is this file of the site, if there is one.
@@ -119,7 +127,16 @@ impl<'a> Renderer<'a> {
     /// Makes a file that is no page; nothing if the site has no such file.
     pub fn other(&self, file: &str) -> Option<Vec<u8>> {
         let asset = self.theme.assets().find(|(path, _)| *path == file).map(|(_, bytes)| bytes.to_vec());
-        asset.or_else(|| OTHERS.iter().find(|(path, _)| *path == file).map(|(_, make)| make(self)))
+        let other = || OTHERS.iter().find(|(path, _)| *path == file).map(|(_, make)| make(self));
+        asset.or_else(other).or_else(|| self.chapters(file))
+    }
+
+    /// Makes the chapters of a note, if that is the file.
+    fn chapters(&self, file: &str) -> Option<Vec<u8>> {
+        let key = file.strip_prefix(Kind::Note.folder())?.strip_prefix('/')?.split('/').next().and_then(Key::new)?;
+        let entry = self.shown.catalogue.public_entry(&Reference { kind: Kind::Note, key })?;
+        let note = entry.note().filter(|_| page::chapters_path(&entry.id) == file)?;
+        page::cues(entry, note).map(|cues| chapters::to_vtt(&cues).into_bytes())
     }
 
     /// Works out all that a page shows, its text included.
@@ -131,6 +148,7 @@ impl<'a> Renderer<'a> {
         if let Some(entry) = page.entry().and_then(|id| self.shown.catalogue.entry(id)) {
             let html = body(&self.shown, &self.engine, entry, false).map_err(|error| self.explain(&error, page))?;
             context.set_body(html);
+            context.set_stories(stories(&self.shown, &self.engine, entry, false));
         }
         Ok(context)
     }
@@ -168,12 +186,19 @@ pub fn render(renderer: &Renderer<'_>) -> (Vec<Rendered>, Vec<Finding>) {
 /// # Errors
 /// A computed block whose template fails.
 fn body(shown: &Shown<'_>, engine: &Engine, entry: &Entry, whole: bool) -> Result<String, EngineError> {
-    let page = shown.addresses.whole(&page_path(&entry.id));
     // The page has a heading of level 1 already, the title.
     let shift = u8::from(entry.prose.headings.iter().any(|heading| heading.level == 1));
-    let site = Site { shown, engine, entry, whole, page, fault: RefCell::new(None) };
+    let site = Site::new(shown, engine, entry, whole);
     let html = markdown::to_html(entry.prose.source(), &site, shift);
     site.fault.into_inner().map_or(Ok(html), Err)
+}
+
+/// Returns what others wrote for a note as HTML, in its order; nothing for any other entry.
+fn stories(shown: &Shown<'_>, engine: &Engine, entry: &Entry, whole: bool) -> Vec<String> {
+    let site = Site::new(shown, engine, entry, whole);
+    let stories = entry.note().map(|note| note.story.as_slice()).unwrap_or_default();
+    // A story holds no computed block, so no template can fail in it.
+    stories.iter().map(|story| markdown::to_html(story.text.as_str(), &site, 0)).collect()
 }
 
 /// Resolves what a text refers to in the site.
@@ -189,7 +214,12 @@ struct Site<'a, 's> {
     fault: RefCell<Option<EngineError>>,
 }
 
-impl Site<'_, '_> {
+impl<'a, 's> Site<'a, 's> {
+    fn new(shown: &'a Shown<'s>, engine: &'a Engine, entry: &'a Entry, whole: bool) -> Self {
+        let page = shown.addresses.whole(&page_path(&entry.id));
+        Self { shown, engine, entry, whole, page, fault: RefCell::new(None) }
+    }
+
     fn local(&self, local: String) -> String {
         if self.whole { self.shown.whole_url(&local) } else { local }
     }
@@ -198,7 +228,13 @@ impl Site<'_, '_> {
 impl Resolve for Site<'_, '_> {
     fn entry(&self, id: &Reference) -> Option<Target> {
         let link = self.shown.link(id)?;
-        Some(Target { title: link.title.clone(), url: link.url.clone().map(|url| self.local(url)) })
+        let told = self.entry.note().map(|note| disclosure::of(&self.shown.catalogue.studio, note, id));
+        let url = link.url.clone().map(|url| self.local(url));
+        Some(Target { title: link.title.clone(), url, told: told.unwrap_or_default() })
+    }
+
+    fn told_of(&self, address: &str) -> Disclosed {
+        self.entry.note().map(|note| disclosure::of_address(self.shown, note, address)).unwrap_or_default()
     }
 
     fn address(&self, address: &str) -> String {
@@ -212,6 +248,11 @@ impl Resolve for Site<'_, '_> {
             }
             None => address.to_owned(),
         }
+    }
+
+    fn moment(&self, time: VideoTime) -> Option<String> {
+        let video = self.entry.note()?.video.as_ref()?;
+        Some(self.shown.catalogue.studio.moment(&video.url, time))
     }
 
     fn block(&self, block: Block, text: &str, number: usize) -> Option<String> {

@@ -3,7 +3,7 @@
 //! A case file holds several cases. `## name` begins a case, and what follows it up to the first file says why.
 //! `=== path` begins a file of the case; its lines follow. A line that begins with `#^` is not part of the file: it
 //! names the codes of the findings expected on the line above. `#^! code` is expected of the file as a whole.
-//! Every other finding fails the case.
+//! Every other finding fails the case. A heading in a text is written with three signs, since two begin a case.
 
 use crate::support::{STUDIO, TODAY, readers};
 use ballband::source::Position;
@@ -101,6 +101,8 @@ fn each_mistake_is_found_at_its_line_and_nothing_else() {
     for file in files {
         for case in cases(&fs::read_to_string(&file).unwrap()) {
             count += 1;
+            // A heading of a text written as `## ` would begin a case of its own, and what it expects would be lost.
+            assert!(!case.files.is_empty(), "{} / {} has no file", file.display(), case.name);
             let mut expected = case.expected.clone();
             let (mut seen, printed) = seen(&case);
             expected.sort();

@@ -1,5 +1,6 @@
 //! Whole commands, run as a person would.
 
+mod blurb;
 mod count;
 mod editor;
 mod jot;

@@ -1,6 +1,7 @@
 // preview.mjs DEMO: `watch` in a real browser. A copy of the demo studio is edited while Chromium looks at it: pages change
 // without being touched and keep their place, a style changes without that, a mistake shows on the strip and goes again,
-// what readers cannot see has its ribbon, the desk marks the planted pair of gifts, and nothing is left behind.
+// what readers cannot see has its ribbon, the desk marks the planted pair of gifts and copies the text for the video, and
+// nothing is left behind.
 import { spawn, execFileSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
@@ -92,6 +93,17 @@ await check('the desk marks the planted pair of gifts, and no other', async () =
 await check('the desk follows a save', async () => {
   edit('projects/second-storm.md', 'brim: folded', 'brim: plain');
   await page.waitForFunction(() => !document.querySelector('#gifts tr.marked'), null, { timeout: 5000 });
+});
+await check('a button of the desk copies the text that `blurb` prints', async () => {
+  await page.context().grantPermissions(['clipboard-read', 'clipboard-write'], { origin: url });
+  await page.locator('button[data-copy="text-1"]').click();
+  await page.waitForFunction(() => document.querySelector('[data-copied="text-1"]').textContent === 'Copied.', null, { timeout: 5000 });
+  const printed = execFileSync(ballband, ['blurb', '--studio', studio, '--outlet', 'video'], { stdio: ['ignore', 'pipe', 'ignore'] }).toString();
+  is(await page.evaluate(() => navigator.clipboard.readText()), printed);
+});
+await check('chapters are served as WebVTT', async () => {
+  const answer = await page.request.get(`${url}/journal/2026-11-20-reeds/chapters.vtt`);
+  is(`${answer.status()} ${answer.headers()['content-type']}`, '200 text/vtt; charset=utf-8');
 });
 await check('nothing went wrong in the browser', async () => is(errors.join('\n'), ''));
 await check('another host is refused', async () => {

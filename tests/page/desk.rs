@@ -3,7 +3,8 @@
 use crate::support::{TODAY, day, studio};
 use ballband::catalogue::{Eyes, View};
 use ballband::page::Shown;
-use ballband::page::desk::{DeskContext, context};
+use ballband::page::desk::DeskContext;
+use ballband::render::desk::context;
 use ballband::source::Files;
 use ballband::source::disk::Disk;
 use std::path::Path;
@@ -277,11 +278,11 @@ fn a_finding_stands_by_its_file_with_text_reason_and_cure() {
 }
 
 #[test]
-fn the_week_tells_what_is_not_linked_and_gives_links_that_readers_can_follow() {
+fn the_week_tells_what_is_not_linked_and_gives_a_text_with_links_that_readers_can_follow() {
     let note = "---\ntitle: A week\nwearing: [pattern:reed-hat]\n---\n\nI like the big cowl, and see <technique:rib> and [the mill](https://mill.example/).\n";
     let cowl = "---\ntitle: Big Cowl\npublished: 2026-01-01\n---\n";
     let early = "---\ntitle: Rib\nready: false\n---\n";
-    let (context, _) = desk(&[
+    let (context, page) = desk(&[
         ("yarns.yaml", YARNS),
         ("patterns/reed-hat.md", &hat()),
         ("patterns/big-cowl.md", cowl),
@@ -291,9 +292,13 @@ fn the_week_tells_what_is_not_linked_and_gives_links_that_readers_can_follow() {
     let week = context.week.unwrap();
     let unlinked: Vec<&str> = week.unlinked.iter().map(|line| line.reference.as_str()).collect();
     assert_eq!(unlinked, ["<pattern:reed-hat>", "<pattern:big-cowl>"]);
-    assert_eq!(
-        week.links,
-        "A week: https://wrackline.example/journal/2026-11-20/\nReed Hat: https://wrackline.example/patterns/reed-hat/\nthe mill: https://mill.example/"
+    let text = "I like the big cowl, and see Rib and the mill.\n\nMy patterns\nReed Hat: https://wrackline.example/patterns/reed-hat/\n\nElsewhere\nThe mill: https://mill.example/\n\nThe whole note: https://wrackline.example/journal/2026-11-20/\n";
+    let [only] = week.texts.as_slice() else { panic!("{:?}", week.texts) };
+    assert_eq!((only.text.as_str(), only.title.as_str()), (text, "video"));
+    assert_eq!(only.sizes, [format!("video: {0} bytes, {0} characters of 5,000 bytes", text.len())]);
+    assert!(
+        page.contains("data-copy=\"text-1\"") && page.contains("<h3 id=\"text-1-title\">Text for video</h3>"),
+        "{page}"
     );
 }
 

@@ -1,8 +1,10 @@
 //! What the pages show, and what they never show.
 
 mod desk;
+mod disclosure;
 mod figures;
 mod fit;
 mod links;
 mod privacy;
 mod progress;
+mod story;

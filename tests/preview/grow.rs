@@ -61,7 +61,8 @@ fn studio(random: &mut Random) -> String {
     let title = random.one(&["Wrackline", "Wrackline", "Wrackline knits"]);
     let margin = random.one(&["10%", "5%"]);
     let units = random.one(&["metric", "imperial"]);
-    format!("title: {title}\nurl: https://wrackline.example\nunits: {units}\nmargin: {margin}\n")
+    let told = random.one(&["", "disclosure: { gifted: a gift }\nvideo: { moment: '?t={seconds}' }\n"]);
+    format!("title: {title}\nurl: https://wrackline.example\nunits: {units}\nmargin: {margin}\n{told}")
 }
 
 fn template(random: &mut Random) -> Option<String> {
@@ -90,6 +91,9 @@ fn file(random: &mut Random, kind: &str) -> String {
         _ => {}
     }
     let mut text = format!("---\n{}---\n", front(random, kind));
+    if random.below(8) == 0 {
+        text += "\n## 0:00 Hello\n\n## 0:20 On\n";
+    }
     if random.below(3) == 0 {
         text += "\n## 1:00 A heading\n";
     }
@@ -135,6 +139,7 @@ fn front(random: &mut Random, kind: &str) -> String {
             if random.below(5) == 0 {
                 put(format!("wearing: [pattern:{}]", name(random, "pattern")));
             }
+            said(random, &mut put);
         }
         "yarn" => {
             put(format!("weight: {}", random.one(&["DK", "worsted", "fingering"])));
@@ -150,6 +155,29 @@ fn front(random: &mut Random, kind: &str) -> String {
         _ => {}
     }
     text
+}
+
+/// What a note says of its video, of how she came by things, and of what others wrote.
+fn said(random: &mut Random, put: &mut impl FnMut(String)) {
+    if random.below(2) == 0 {
+        put(format!("video: {{ url: 'https://v.example/1', length: '{}:30' }}", 1 + random.below(3)));
+    }
+    if random.below(2) == 0 {
+        let hows = ["own", "bought", "gifted", "loaned", "affiliate", "paid", "friend"];
+        let (person, yarn) = (name(random, "person"), name(random, "yarn"));
+        put(format!(
+            "links: [ {{ to: {person}, how: {} }}, {{ to: 'yarn:{yarn}', how: {} }} ]",
+            random.one(&hows),
+            random.one(&hows)
+        ));
+    }
+    if random.below(6) == 0 {
+        put(format!(
+            "story: [ {{ leave: 2026-11-{}, credit: a reader, text: '{}' }} ]",
+            10 + random.below(9),
+            link(random)
+        ));
+    }
 }
 
 fn pattern(random: &mut Random, put: &mut impl FnMut(String)) {

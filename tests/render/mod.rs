@@ -1,5 +1,7 @@
 //! Templates, Markdown, feeds and pictures.
 
+mod blurb;
+mod chapters;
 mod chart;
 mod commonmark;
 mod picture;

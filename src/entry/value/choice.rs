@@ -131,6 +131,16 @@ choice! {
 }
 
 choice! {
+    /// What the length of a text is counted in.
+    pub enum Counted: "a way to count" {
+        /// Bytes of UTF-8, of which an accent or a dash takes two or three.
+        Bytes = "bytes",
+        /// Characters.
+        Characters = "characters",
+    }
+}
+
+choice! {
     /// How the designer came by a thing she mentions.
     pub enum How: "a way she came by it" {
         /// She made or owns the business.

@@ -14,7 +14,7 @@ pub use designs::{DateLine, DesignLine, MissingLine, StageGroup};
 pub use findings::{FileFindings, FindingView, FindingsView, OtherPlace, Quote};
 pub use gifts::{GiftLine, HouseholdView};
 pub use needles::{DoneLine, NeedleLine, UsedLine};
-pub use week::{MentionLine, MentionedKind, WeekView};
+pub use week::{MentionLine, MentionedKind, WeekText, WeekView};
 pub use yarn::{WantLine, YarnLine};
 
 use super::view::Link;

@@ -1,7 +1,7 @@
-//! The note in hand: what it mentions, what it does not link yet, and the links for its video.
+//! The note in hand: what it mentions, what it does not link yet, and the text for its video.
 
 use super::super::view::Link;
-use super::super::{Item, Shown, lists, note, page_path};
+use super::super::{Item, Shown, disclosure, lists};
 use super::Day;
 use crate::catalogue::Visibility;
 use crate::entry::{Entry, Kind, Note, Reference};
@@ -23,10 +23,28 @@ pub struct WeekView {
     pub mentioned: Vec<MentionedKind>,
     /// What it does not link yet.
     pub unlinked: Vec<MentionLine>,
-    /// The links for the description of its video, a line each, ready to paste; empty if there is none.
-    pub links: String,
-    /// How many lines those are.
-    pub link_count: usize,
+    /// The texts to paste under its video, filled in where texts are made.
+    pub texts: Vec<WeekText>,
+    /// Which note it is.
+    #[serde(skip)]
+    pub id: Reference,
+}
+
+/// A text to paste.
+#[derive(Clone, Debug, Serialize)]
+pub struct WeekText {
+    /// Its id on the page.
+    pub id: String,
+    /// What it is for: `video`, `video and letter`.
+    pub title: String,
+    /// How long it is for each of these, in words.
+    pub sizes: Vec<String>,
+    /// The text.
+    pub text: String,
+    /// How many lines it has.
+    pub lines: usize,
+    /// What it lacks, in words.
+    pub lacks: Vec<String>,
 }
 
 /// What a note mentions of one kind.
@@ -57,7 +75,6 @@ pub fn week(shown: &Shown<'_>) -> Option<WeekView> {
     let coming = notes.iter().rev().find(|(entry, _)| shown.catalogue.for_readers(entry) != Visibility::Public);
     let (entry, note) = *coming.or(notes.first())?;
     let mentioned = mentioned(shown, entry, note);
-    let links = links(shown, entry, note);
     Some(WeekView {
         link: shown.own_link(entry),
         number: note.number,
@@ -65,8 +82,8 @@ pub fn week(shown: &Shown<'_>) -> Option<WeekView> {
         state: state(shown, entry, note),
         mentioned,
         unlinked: unlinked(shown.catalogue, entry).into_iter().filter_map(|one| not_linked(shown, &one)).collect(),
-        link_count: links.len(),
-        links: links.join("\n"),
+        texts: Vec::new(),
+        id: entry.id.clone(),
     })
 }
 
@@ -99,7 +116,7 @@ fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<MentionedKind
                 Some(MentionLine {
                     link: shown.own_link(other),
                     reference: format!("<{id}>"),
-                    words: how(note, id).to_owned(),
+                    words: disclosure::of(&shown.catalogue.studio, note, id).words,
                     readers: readers(shown, other),
                 })
             })
@@ -120,11 +137,6 @@ fn once(entry: &Entry) -> Vec<&Reference> {
     seen
 }
 
-fn how(note: &Note, id: &Reference) -> &'static str {
-    let known = note.links.iter().find(|known| known.to.0 == *id).and_then(|known| known.how);
-    known.map(note::how_in_words).unwrap_or_default()
-}
-
 fn not_linked(shown: &Shown<'_>, one: &Unlinked) -> Option<MentionLine> {
     let (id, words) = match one {
         Unlinked::OnlyInFront(id) => (id, "in the front matter, and not in the text"),
@@ -137,29 +149,4 @@ fn not_linked(shown: &Shown<'_>, one: &Unlinked) -> Option<MentionLine> {
         words: words.to_owned(),
         readers: readers(shown, other),
     })
-}
-
-/// Returns a line for each link of a note that readers can follow: its own page, what it mentions, links to elsewhere.
-fn links(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<String> {
-    let whole = |entry: &Entry| shown.addresses.whole(&page_path(&entry.id));
-    let mut lines = vec![format!("{}: {}", entry.common.title, whole(entry))];
-    for id in once(entry) {
-        let Some(other) = shown.catalogue.entry(id) else { continue };
-        if shown.catalogue.for_readers(other) == Visibility::Public {
-            let how = Some(how(note, id)).filter(|how| !how.is_empty()).map(|how| format!(" ({how})"));
-            lines.push(format!("{}{}: {}", other.common.title, how.unwrap_or_default(), whole(other)));
-        }
-    }
-    for outside in &entry.prose.outside {
-        let words = outside.words.trim();
-        let line = if words.is_empty() || words == outside.url {
-            outside.url.clone()
-        } else {
-            format!("{words}: {}", outside.url)
-        };
-        if !lines.contains(&line) {
-            lines.push(line);
-        }
-    }
-    lines
 }

@@ -4,6 +4,7 @@
 //! one: a file here with its [`Code`](crate::finding::Code), a line in [`check`], and a case under `tests/cases`.
 
 mod both_systems;
+mod chapters;
 mod counts;
 mod credit;
 mod dates;
@@ -28,10 +29,14 @@ mod settings;
 mod shade;
 mod size;
 mod skeins;
+mod story;
 mod tape;
+mod undisclosed;
 mod untested;
 mod weight;
 mod yardage;
+
+pub use chapters::code as code_of_chapter;
 
 use crate::catalogue::Catalogue;
 use crate::entry::Entry;
@@ -40,8 +45,14 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 36] = [
+static SETTABLE: [&Code; 43] = [
     &both_systems::SYSTEMS_DISAGREE,
+    &chapters::CHAPTERS_FEW,
+    &chapters::CHAPTER_FIRST,
+    &chapters::CHAPTER_HOURS,
+    &chapters::CHAPTER_ORDER,
+    &chapters::CHAPTER_PAST_END,
+    &chapters::CHAPTER_SHORT,
     &counts::LENGTH_UNLIKE,
     &counts::WIDTH_UNLIKE,
     &credit::CREDIT_MISSING,
@@ -74,6 +85,7 @@ static SETTABLE: [&Code; 36] = [
     &skeins::SKEINS_OVER,
     &skeins::SKEINS_SHORT,
     &tape::UNMEASURABLE,
+    &undisclosed::UNDISCLOSED,
     &untested::UNTESTED_CLAIM,
     &weight::WEIGHT_UNLIKE,
     &yardage::YARDAGE_UNLIKELY,
@@ -98,6 +110,7 @@ pub fn check_studio(catalogue: &Catalogue, placing: &Placing<'_>) -> Vec<Finding
 pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) -> Vec<Finding> {
     let mut findings = Vec::new();
     both_systems::check(entry, placing, &mut findings);
+    chapters::check(entry, placing, &mut findings);
     counts::check(catalogue, entry, placing, &mut findings);
     credit::check(entry, placing, &mut findings);
     dates::check(entry, placing, &mut findings);
@@ -120,7 +133,9 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     shade::check(catalogue, entry, placing, &mut findings);
     size::check(catalogue, entry, placing, &mut findings);
     skeins::check(catalogue, entry, placing, &mut findings);
+    story::check(catalogue, entry, placing, &mut findings);
     tape::check(catalogue, entry, placing, &mut findings);
+    undisclosed::check(catalogue, entry, placing, &mut findings);
     untested::check(entry, placing, &mut findings);
     weight::check(catalogue, entry, placing, &mut findings);
     yardage::check(catalogue, entry, placing, &mut findings);

@@ -1,7 +1,8 @@
 //! What a note speaks of and does not link.
 
 use crate::catalogue::Catalogue;
-use crate::entry::{Entry, Kind, Reference};
+use crate::entry::yaml::Step;
+use crate::entry::{At, Entry, Kind, Reference};
 use pulldown_cmark::{Event, Parser, Tag, TagEnd};
 use std::collections::BTreeSet;
 
@@ -19,7 +20,13 @@ pub enum Unlinked {
 /// A title of one word must be written as it is, since "brioche" is a word too; of several, large and small letters are
 /// alike. Notes and plain pages are left out: their titles are everyday words. What stands in code is not looked at.
 pub fn unlinked(catalogue: &Catalogue, entry: &Entry) -> Vec<Unlinked> {
-    let linked: BTreeSet<&Reference> = entry.prose.references.iter().map(|reference| &reference.to).collect();
+    let mut linked: BTreeSet<&Reference> = entry.prose.references.iter().map(|reference| &reference.to).collect();
+    // What others wrote stands on the page with its links, as her own text does.
+    let in_story = |at: &At| match at {
+        At::Field(steps) => matches!(steps.get(entry.origin.root.len()), Some(Step::Key(key)) if **key == *"story"),
+        At::Prose(_) => false,
+    };
+    linked.extend(entry.mentions.iter().filter(|mention| in_story(&mention.at)).map(|mention| &mention.to));
     let mut seen: BTreeSet<&Reference> = BTreeSet::new();
     let mut all = Vec::new();
     for mention in entry.mentions.iter().filter(|mention| !mention.private && mention.to != entry.id) {

@@ -4,9 +4,9 @@ use super::SCHEMAS;
 use ballband::entry::field::{FieldInfo, Record};
 use ballband::entry::schema::Schema;
 use ballband::entry::{
-    After, Common, Erratum, Gauge, Kind, MadeFor, Mentioned, Note, OtherPattern, Page, Pattern, Person, Piece, Project,
-    Ruling, Sale, Sample, Studio, Technique, TestKnit, Tester, ToDo, Used, Video, VideoSettings, WeighedSwatch,
-    WorkedOn, Yarn, YarnUse, read, slug,
+    After, Common, Disclosure, Erratum, Gauge, Kind, MadeFor, Mentioned, Note, OtherPattern, Outlet, Page, Pattern,
+    Person, Piece, Project, Ruling, Sale, Sample, Story, Studio, Technique, TestKnit, Tester, ToDo, Used, Video,
+    VideoSettings, WeighedSwatch, WorkedOn, Yarn, YarnUse, read, slug,
 };
 use ballband::source::load;
 use ballband::source::memory::Memory;
@@ -36,15 +36,18 @@ fn parts() -> BTreeMap<String, Fields> {
     }
     let parts = [
         of::<After>(),
+        of::<Disclosure>(),
         of::<Erratum>(),
         of::<Gauge>(),
         of::<MadeFor>(),
         of::<Mentioned>(),
         of::<OtherPattern>(),
+        of::<Outlet>(),
         of::<Piece>(),
         of::<Ruling>(),
         of::<Sale>(),
         of::<Sample>(),
+        of::<Story>(),
         of::<TestKnit>(),
         of::<Tester>(),
         of::<ToDo>(),
