@@ -3,6 +3,7 @@
 //! Nothing here reads a file or knows a page; the date is given, never asked for.
 
 mod asked;
+mod call;
 mod change;
 mod check;
 mod links;
@@ -10,6 +11,7 @@ mod pictures;
 mod visible;
 
 pub use asked::{Question, recorded};
+pub use call::{Call, CallState};
 pub use change::{Change, Names};
 pub use check::{RESERVED_PAGE, UNKNOWN_REFERENCE, check, check_one};
 pub use links::{BackLink, Via};

@@ -1,7 +1,7 @@
 //! The pages that list entries, and lists on other pages.
 
 use super::view::{Band, Both, Group, Head, Line, Link, NoteItem, PatternItem, ProjectItem};
-use super::{Item, Shown, pattern, project, words, yarn};
+use super::{Item, Shown, pattern, project, test_knit, words, yarn};
 use crate::catalogue::{BackLink, Via};
 use crate::entry::value::{Choice, Stage};
 use crate::entry::{Data, Entry, Kind, Pattern, Reference};
@@ -57,8 +57,12 @@ pub struct Design {
     pub stage: String,
     /// The stage's number, from 1 for a sketch to 5 for a test knit.
     pub step: usize,
+    /// What happens to it at that stage, in a sentence.
+    pub happens: String,
     /// The day it is planned to be published, in words; may be empty.
     pub planned: String,
+    /// Its call for test knitters, where there is one.
+    pub call: Option<Line>,
 }
 
 /// What `needles.html`, the page of things on the needles, sees.
@@ -253,6 +257,8 @@ pub fn on_the_way(shown: &Shown<'_>) -> OnTheWayContext {
                 garment: pattern.garment.as_deref().map(words::sentence).unwrap_or_default(),
                 stage: stage_in_words(pattern.stage()).to_owned(),
                 step: step(pattern.stage()),
+                happens: happens(pattern.stage()).to_owned(),
+                call: test_knit::link(shown, entry, pattern),
                 planned: pattern
                     .published
                     .filter(|date| *date > shown.catalogue.view.today)
@@ -272,6 +278,19 @@ fn stage_in_words(stage: Stage) -> &'static str {
         Stage::TestKnit => "Being test knitted",
         Stage::Published => "Published",
         Stage::Retired => "Retired",
+    }
+}
+
+/// Returns what happens to a design at a stage (common practice of designers), in a sentence for readers.
+fn happens(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Sketch => "So far it is an idea and a drawing; neither yarn nor sizes are settled.",
+        Stage::Swatch => "Yarn and stitch are tried on small pieces, which are washed, measured and weighed.",
+        Stage::Sample => "The first whole one is being knitted, with all its yarn weighed beforehand.",
+        Stage::TechEdit => "Somebody who checks patterns for a living goes through every sentence and every number.",
+        Stage::TestKnit => "Other knitters make it in their own sizes and say where the pattern leaves them alone.",
+        Stage::Published => "It can be had.",
+        Stage::Retired => "It can no longer be had.",
     }
 }
 

@@ -13,6 +13,7 @@ pub mod fit;
 pub mod gauge;
 pub mod multiple;
 mod needs;
+mod places;
 mod progress;
 pub mod shape;
 pub mod shaping;
@@ -25,6 +26,7 @@ pub use buy::{Purchase, Requirement, Skeins, Terms, purchases, skeins, skeins_be
 pub use buy::{held_needs, total_to_buy};
 pub use check::{check, check_one, check_studio};
 pub use needs::{Basis, LineNeeds, Need, Told, area, needs, sample_size};
+pub use places::{Places, places};
 pub use progress::progress;
 pub use strands::Strands;
 pub use totals::{Year, by_year};

@@ -4,6 +4,7 @@
 //! one: a file here with its [`Code`](crate::finding::Code), a line in [`check`], and a case under `tests/cases`.
 
 mod both_systems;
+mod call;
 mod counts;
 mod dates;
 mod ease_sign;
@@ -36,8 +37,9 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 27] = [
+static SETTABLE: [&Code; 28] = [
     &both_systems::SYSTEMS_DISAGREE,
+    &call::CALL_INCOMPLETE,
     &counts::LENGTH_UNLIKE,
     &counts::WIDTH_UNLIKE,
     &dates::DATE_ORDER,
@@ -85,6 +87,7 @@ pub fn check_studio(catalogue: &Catalogue, placing: &Placing<'_>) -> Vec<Finding
 pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) -> Vec<Finding> {
     let mut findings = Vec::new();
     both_systems::check(entry, placing, &mut findings);
+    call::check(catalogue, entry, placing, &mut findings);
     counts::check(catalogue, entry, placing, &mut findings);
     dates::check(entry, placing, &mut findings);
     ease_sign::check(entry, placing, &mut findings);

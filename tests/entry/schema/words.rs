@@ -5,8 +5,8 @@ use ballband::entry::field::{FieldInfo, Record};
 use ballband::entry::schema::Schema;
 use ballband::entry::{
     After, Common, Erratum, Gauge, Kind, MadeFor, Mentioned, Note, OtherPattern, Page, Pattern, Person, Piece, Project,
-    Ruling, Sale, Sample, Studio, Technique, TestKnit, Tester, Used, Video, VideoSettings, WeighedSwatch, WorkedOn,
-    Yarn, YarnUse, read, slug,
+    Reached, Ruling, Sale, Sample, Studio, Technique, TestKnit, Tester, Used, Video, VideoSettings, WeighedSwatch,
+    WorkedOn, Yarn, YarnUse, read, slug,
 };
 use ballband::source::load;
 use ballband::source::memory::Memory;
@@ -42,6 +42,7 @@ fn parts() -> BTreeMap<String, Fields> {
         of::<Mentioned>(),
         of::<OtherPattern>(),
         of::<Piece>(),
+        of::<Reached>(),
         of::<Ruling>(),
         of::<Sale>(),
         of::<Sample>(),
