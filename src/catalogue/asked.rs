@@ -14,6 +14,8 @@ pub enum Question {
     LinkedFrom(Reference),
     /// Which entries of a kind there are, and what is in them.
     Kind(Kind),
+    /// What entries are called, wherever a text may name them.
+    Titles,
 }
 
 impl Question {
@@ -21,6 +23,7 @@ impl Question {
     pub fn is_touched(&self, change: &Change) -> bool {
         match self {
             Self::Entry(id) => change.entries.contains(id) || change.kinds_read.contains(&id.kind),
+            Self::Titles => change.titles,
             Self::LinkedFrom(id) => change.linked.contains(id),
             Self::Kind(kind) => {
                 change.kinds_read.contains(kind) || change.entries.iter().any(|entry| entry.kind == *kind)

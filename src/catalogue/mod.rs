@@ -8,6 +8,7 @@ mod change;
 mod check;
 mod links;
 mod pictures;
+mod titles;
 mod visible;
 
 pub use asked::{Question, recorded};
@@ -16,6 +17,7 @@ pub use change::{Change, Names};
 pub use check::{RESERVED_PAGE, UNKNOWN_REFERENCE, check, check_one};
 pub use links::{BackLink, Via};
 pub use pictures::{PICTURE_MISSING, PictureFile};
+pub use titles::Named;
 pub use visible::{Eyes, Visibility};
 
 use crate::entry::value::Date;
@@ -23,6 +25,8 @@ use crate::entry::{
     Data, Entries, Entry, Kind, Note, Page, Pattern, Person, Project, Reference, Studio, Technique, Yarn,
 };
 use std::collections::{BTreeSet, HashMap};
+use std::sync::OnceLock;
+use titles::Titles;
 use xxhash_rust::xxh3::Xxh3DefaultBuilder;
 
 /// The day a catalogue is of, and whose eyes it is for.
@@ -58,6 +62,8 @@ pub struct Catalogue {
     places: Index<usize>,
     /// Which public entries refer to an entry, in the order of the referring entries.
     back_links: Index<Vec<BackLink>>,
+    /// The titles to look for in texts, once they were asked for.
+    titles: OnceLock<Titles>,
 }
 
 /// Something for each of many entries. It is only asked, never walked through, so its order cannot show anywhere.
@@ -85,7 +91,7 @@ impl Catalogue {
             || entries.iter().enumerate().map(|(place, entry)| (entry.id.clone(), place)).collect(),
             || links::back_links(&entries, |entry| visible::seen(entry, view)),
         );
-        Self { studio, view, entries, broken, broken_kinds, places, back_links }
+        Self { studio, view, entries, broken, broken_kinds, places, back_links, titles: OnceLock::new() }
     }
 
     /// Returns an entry.

@@ -1,7 +1,7 @@
 //! The pages that list entries, and lists on other pages.
 
 use super::view::{Band, Both, Group, Head, Line, Link, NoteItem, PatternItem, ProjectItem};
-use super::{Item, Shown, pattern, project, test_knit, words, yarn};
+use super::{Item, Shown, events, pattern, project, test_knit, words, yarn};
 use crate::catalogue::{BackLink, Via};
 use crate::entry::value::{Choice, Stage};
 use crate::entry::{Data, Entry, Kind, Pattern, Reference};
@@ -40,6 +40,8 @@ pub struct OnTheWayContext {
     pub head: Head,
     /// The designs, the furthest along first.
     pub designs: Vec<Design>,
+    /// The address of the calendar of publications and test knits; absent while there is no day in it.
+    pub calendar: Option<String>,
 }
 
 /// A design that cannot be had yet: all that readers may know of it.
@@ -238,6 +240,7 @@ fn group(prefix: &str, title: String, lines: Vec<Line>) -> Group {
 pub fn on_the_way(shown: &Shown<'_>) -> OnTheWayContext {
     let mut designs: Vec<_> = shown.catalogue.on_the_way().collect();
     designs.sort_by(|a, b| Reverse(a.1.stage()).cmp(&Reverse(b.1.stage())).then_with(|| a.0.id.cmp(&b.0.id)));
+    let has_days = !events::events(shown).is_empty();
     let step = |stage: Stage| Stage::ALL.iter().position(|(_, one)| *one == stage).map_or(0, |at| at + 1);
     OnTheWayContext {
         head: shown.head(
@@ -248,6 +251,7 @@ pub fn on_the_way(shown: &Shown<'_>) -> OnTheWayContext {
             "website",
             None,
         ),
+        calendar: has_days.then(|| shown.addresses.local("calendar.ics")),
         designs: designs
             .into_iter()
             .map(|(entry, pattern)| Design {
@@ -284,7 +288,7 @@ fn stage_in_words(stage: Stage) -> &'static str {
 /// Returns what happens to a design at a stage (common practice of designers), in a sentence for readers.
 fn happens(stage: Stage) -> &'static str {
     match stage {
-        Stage::Sketch => "So far it is an idea and a drawing; neither yarn nor sizes are settled.",
+        Stage::Sketch => "An idea, perhaps drawn; neither yarn nor sizes are settled.",
         Stage::Swatch => "Yarn and stitch are tried on small pieces, which are washed, measured and weighed.",
         Stage::Sample => "The first whole one is being knitted, with all its yarn weighed beforehand.",
         Stage::TechEdit => "Somebody who checks patterns for a living goes through every sentence and every number.",

@@ -12,6 +12,7 @@ mod build;
 mod buy;
 mod cautions;
 pub mod desk;
+mod events;
 mod fit;
 mod held;
 mod home;
@@ -34,6 +35,7 @@ mod yarn;
 pub use address::{Addresses, page_path};
 pub use block::{BlockContext, context as block_context};
 pub use build::{Context, Page, site};
+pub use events::{Event, events};
 pub use home::HomeContext;
 pub use item::Item;
 pub use lists::{

@@ -8,7 +8,7 @@ use crate::finding::{Finding, Severity};
 use crate::page::{self, Page, Shown, Site, call_path, page_path};
 use crate::render::picture::Variant;
 use crate::render::theme::{Engine, Marks};
-use crate::render::{Renderer, desk, photos::Photo};
+use crate::render::{Renderer, calendar, desk, photos::Photo};
 use crate::source::{FilePath, Files};
 use std::collections::{BTreeMap, BTreeSet};
 use std::io;
@@ -213,6 +213,13 @@ impl Preview {
         let now = Some(xxh3_128(html.as_bytes()));
         let is_another = std::mem::replace(&mut self.desk, now) != now;
         Ok((html, is_another))
+    }
+
+    /// Makes the designer's own calendar as things stand now; nothing while there is no day in it.
+    pub fn desk_calendar(&self) -> Option<Vec<u8>> {
+        let shown = Shown::for_one(&self.kept.catalogue, &self.kept.sizes);
+        let name = format!("{}, the desk", self.kept.catalogue.studio.title);
+        calendar::calendar(&shown, &name, &page::desk::events(&shown))
     }
 
     /// Returns in words why readers do not see a page as it is here; nothing where they do.

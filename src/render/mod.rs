@@ -2,6 +2,7 @@
 //!
 //! Everything here is pure, bytes from values; nothing is written and no clock is asked.
 
+pub mod calendar;
 pub mod count;
 mod data;
 mod decimal;
@@ -77,7 +78,11 @@ pub struct Renderer<'a> {
 
 /// Files of the site that are neither pages nor assets: path and how each is made.
 type Other = fn(&Renderer<'_>) -> Vec<u8>;
-const OTHERS: [(&str, Other); 5] = [
+const OTHERS: [(&str, Other); 6] = [
+    (calendar::CALENDAR, |site| {
+        let name = &site.shown.catalogue.studio.title;
+        calendar::calendar(&site.shown, name, &page::events(&site.shown)).unwrap_or_default()
+    }),
     (feeds::ATOM, |site| feeds::atom(&site.shown, &site.engine).into_bytes()),
     (feeds::JSON, |site| feeds::json(&site.shown, &site.engine).into_bytes()),
     ("sitemap.xml", |site| sitemap::sitemap(&site.shown, &Page::all(&site.shown))),
@@ -105,7 +110,7 @@ impl<'a> Renderer<'a> {
             ToMake::new(&file, move || self.fill(&page, &self.context(&page)?))
         });
         let assets = self.theme.assets().map(|(path, bytes)| ToMake::new(path, move || Ok(bytes.to_vec())));
-        let others = OTHERS.iter().map(|(path, make)| ToMake::new(path, move || Ok(make(self))));
+        let others = self.others().map(|(path, make)| ToMake::new(path, move || Ok(make(self))));
         pages.chain(assets).chain(others).collect()
     }
 
@@ -117,7 +122,12 @@ impl<'a> Renderer<'a> {
     /// Makes a file that is no page; nothing if the site has no such file.
     pub fn other(&self, file: &str) -> Option<Vec<u8>> {
         let asset = self.theme.assets().find(|(path, _)| *path == file).map(|(_, bytes)| bytes.to_vec());
-        asset.or_else(|| OTHERS.iter().find(|(path, _)| *path == file).map(|(_, make)| make(self)))
+        asset.or_else(|| self.others().find(|(path, _)| *path == file).map(|(_, make)| make(self)))
+    }
+
+    /// Returns the files that are neither pages nor assets; there is no calendar without a day in it.
+    fn others(&self) -> impl Iterator<Item = &'static (&'static str, Other)> {
+        OTHERS.iter().filter(|(path, _)| *path != calendar::CALENDAR || !page::events(&self.shown).is_empty())
     }
 
     /// Works out all that a page shows, its text included.

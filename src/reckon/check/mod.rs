@@ -3,6 +3,7 @@
 //! A check looks at the joined entries, public or not, and tells what disagrees at the smallest guilty place. To add
 //! one: a file here with its [`Code`](crate::finding::Code), a line in [`check`], and a case under `tests/cases`.
 
+mod bare_url;
 mod both_systems;
 mod call;
 mod counts;
@@ -26,6 +27,7 @@ mod shade;
 mod size;
 mod skeins;
 mod tape;
+mod unlinked;
 mod untested;
 mod weight;
 mod yardage;
@@ -37,7 +39,8 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 28] = [
+static SETTABLE: [&Code; 30] = [
+    &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
     &counts::LENGTH_UNLIKE,
@@ -63,6 +66,7 @@ static SETTABLE: [&Code; 28] = [
     &skeins::SKEINS_OVER,
     &skeins::SKEINS_SHORT,
     &tape::UNMEASURABLE,
+    &unlinked::UNLINKED,
     &untested::UNTESTED_CLAIM,
     &weight::WEIGHT_UNLIKE,
     &yardage::YARDAGE_UNLIKELY,
@@ -86,6 +90,7 @@ pub fn check_studio(catalogue: &Catalogue, placing: &Placing<'_>) -> Vec<Finding
 /// Runs every check over one entry.
 pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) -> Vec<Finding> {
     let mut findings = Vec::new();
+    bare_url::check(catalogue, entry, placing, &mut findings);
     both_systems::check(entry, placing, &mut findings);
     call::check(catalogue, entry, placing, &mut findings);
     counts::check(catalogue, entry, placing, &mut findings);
@@ -107,6 +112,7 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     size::check(catalogue, entry, placing, &mut findings);
     skeins::check(catalogue, entry, placing, &mut findings);
     tape::check(catalogue, entry, placing, &mut findings);
+    unlinked::check(catalogue, entry, placing, &mut findings);
     untested::check(entry, placing, &mut findings);
     weight::check(catalogue, entry, placing, &mut findings);
     yardage::check(catalogue, entry, placing, &mut findings);
