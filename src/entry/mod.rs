@@ -55,6 +55,8 @@ pub struct Entry {
     pub prose: Prose,
     /// The entries it refers to, front matter first, in the order they are written.
     pub mentions: Vec<Mention>,
+    /// The addresses elsewhere that it leads to, front matter first, in the order they are written.
+    pub addresses: Vec<Address>,
     /// The file it stands in.
     pub origin: Origin,
     /// Its keys whose values could not be read as they stand: checks leave them alone, since they were told of already.
@@ -91,6 +93,15 @@ pub struct Mention {
     pub private: bool,
     /// Whether it is only a word if there is no such entry.
     pub perhaps: bool,
+}
+
+/// An address elsewhere that an entry leads to.
+#[derive(Clone, Debug)]
+pub struct Address {
+    /// The address as it is written.
+    pub url: String,
+    /// Where.
+    pub at: At,
 }
 
 impl Entry {

@@ -7,7 +7,7 @@ use super::{Item, Shown, lists, page_path, words};
 use crate::catalogue::{Call, CallState};
 use crate::entry::value::Date;
 use crate::entry::{Entry, Pattern};
-use crate::reckon::{self, Places};
+use crate::reckon;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -146,16 +146,16 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern, call: Call<'_>) -> 
 }
 
 /// Returns whether one can apply. A call that says of no size how many are wanted has no places that could all be taken.
-fn is_open(call: Call<'_>, places: &[Option<Places>]) -> bool {
+fn is_open(call: Call<'_>, places: &[Option<usize>]) -> bool {
     call.state == CallState::Open && !are_all_taken(places)
 }
 
-fn are_all_taken(places: &[Option<Places>]) -> bool {
+fn are_all_taken(places: &[Option<usize>]) -> bool {
     let mut known = places.iter().flatten().peekable();
-    known.peek().is_some() && known.all(|places| places.left == 0)
+    known.peek().is_some() && known.all(|left| *left == 0)
 }
 
-fn state(call: Call<'_>, places: &[Option<Places>]) -> String {
+fn state(call: Call<'_>, places: &[Option<usize>]) -> String {
     let until = |words: &str| match call.says.closes {
         Some(day) => format!("{words} until {}.", day.in_words()),
         None => format!("{words}."),
@@ -174,18 +174,13 @@ fn state(call: Call<'_>, places: &[Option<Places>]) -> String {
     }
 }
 
-fn wanted(pattern: &Pattern, places: &[Option<Places>]) -> Vec<WantedView> {
-    let one = |(size, places): (String, &Option<Places>)| {
-        let places = (*places)?;
-        let words = match (places.wanted, places.left) {
-            (0, _) => "none wanted".to_owned(),
-            (_, 0) => "taken".to_owned(),
-            (_, left) => {
-                let count = usize::try_from(left).unwrap_or(usize::MAX);
-                format!("{} wanted", words::counted(count, "tester", "testers"))
-            }
+fn wanted(pattern: &Pattern, places: &[Option<usize>]) -> Vec<WantedView> {
+    let one = |(size, left): (String, &Option<usize>)| {
+        let words = match (*left)? {
+            0 => "taken".to_owned(),
+            left => format!("{} wanted", words::counted(left, "tester", "testers")),
         };
-        Some(WantedView { size, words, left: places.left > 0 })
+        Some(WantedView { size, words, left: *left != Some(0) })
     };
     pattern::table_sizes(pattern).into_iter().zip(places).filter_map(one).collect()
 }

@@ -26,7 +26,7 @@ pub use buy::{Purchase, Requirement, Skeins, Terms, purchases, skeins, skeins_be
 pub use buy::{held_needs, total_to_buy};
 pub use check::{check, check_one, check_studio};
 pub use needs::{Basis, LineNeeds, Need, Told, area, needs, sample_size};
-pub use places::{Places, places};
+pub use places::places;
 pub use progress::progress;
 pub use strands::Strands;
 pub use totals::{Year, by_year};

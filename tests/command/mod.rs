@@ -2,6 +2,7 @@
 
 mod count;
 mod editor;
+mod links;
 mod quick;
 
 use std::fs;

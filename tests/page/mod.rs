@@ -5,3 +5,4 @@ mod figures;
 mod fit;
 mod links;
 mod privacy;
+mod test_knit;
