@@ -14,8 +14,8 @@ pub struct Change {
     pub linked: BTreeSet<Reference>,
     /// The kinds with a register that could not be read before and can now, or the other way round.
     pub kinds_read: BTreeSet<Kind>,
-    /// Whether an entry that texts may name is called otherwise, came or went.
-    pub titles: bool,
+    /// What entries that texts may name were called and are called now, where that is another title or they came or went.
+    pub titles: BTreeSet<String>,
 }
 
 /// The entries of one file, without what is in them.
@@ -100,7 +100,7 @@ impl Catalogue {
         let [old, new] = [old, new].map(|entry| entry.filter(title).map(|entry| entry.common.title.trim()));
         if old != new {
             self.titles = OnceLock::new();
-            change.titles = true;
+            change.titles.extend([old, new].into_iter().flatten().map(str::to_owned));
         }
     }
 

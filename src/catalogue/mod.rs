@@ -10,6 +10,7 @@ mod links;
 mod pictures;
 mod titles;
 mod visible;
+mod words;
 
 pub use asked::{Question, recorded};
 pub use call::{Call, CallState};
@@ -19,6 +20,7 @@ pub use links::{BackLink, Via};
 pub use pictures::{PICTURE_MISSING, PictureFile};
 pub use titles::Named;
 pub use visible::{Eyes, Visibility};
+pub use words::Words;
 
 use crate::entry::value::Date;
 use crate::entry::{

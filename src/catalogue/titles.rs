@@ -2,6 +2,7 @@
 
 use super::Catalogue;
 use super::asked::{self, Question};
+use super::words::{Words, runs};
 use crate::entry::{Entry, Kind, Prose, Reference};
 use std::collections::HashMap;
 use std::ops::Range;
@@ -62,7 +63,7 @@ impl Titles {
     }
 
     fn add(&mut self, title: &str, id: &Reference) {
-        let Some(first) = words(title).next() else { return };
+        let Some(first) = runs(title).next() else { return };
         let word = title.get(first.clone()).unwrap_or_default();
         let bit = beginning(word);
         if let Some(bits) = self.beginnings.get_mut(bit / 64) {
@@ -90,7 +91,7 @@ impl Titles {
         let plain = text.get(stretch.clone()).unwrap_or_default();
         let mut folded = String::new();
         let mut past = 0;
-        for word in words(plain) {
+        for word in runs(plain) {
             let of = plain.get(word.clone()).unwrap_or_default();
             let bit = beginning(of);
             let is_known = self.beginnings.get(bit / 64).is_some_and(|bits| bits & (1 << (bit % 64)) != 0);
@@ -123,7 +124,7 @@ impl Catalogue {
         if prose.plain.is_empty() {
             return found;
         }
-        asked::note(|| Question::Titles);
+        asked::note(|| Question::Titles(Words::of(prose.file(), &prose.plain)));
         let titles = self.titles.get_or_init(|| Titles::of(&self.entries));
         for stretch in &prose.plain {
             titles.find(prose.file(), stretch, &mut found);
@@ -160,16 +161,6 @@ fn stands(title: &str, text: &str) -> Option<(usize, bool)> {
         Some((end, _)) => Some((*end, is_exact)),
         None => Some((text.len(), is_exact)),
     }
-}
-
-/// Returns the runs of letters and digits in a text.
-fn words(text: &str) -> impl Iterator<Item = Range<usize>> {
-    let mut rest = text.char_indices();
-    std::iter::from_fn(move || {
-        let (start, _) = rest.by_ref().find(|(_, c)| c.is_alphanumeric())?;
-        let end = rest.by_ref().find(|(_, c)| !c.is_alphanumeric()).map_or(text.len(), |(end, _)| end);
-        Some(start..end)
-    })
 }
 
 /// Returns the bit of a word's beginning: its first bytes, large and small letters alike, and its length.
