@@ -285,6 +285,13 @@ fn stage_in_words(stage: Stage) -> &'static str {
     }
 }
 
+impl Shown<'_> {
+    /// Returns the address of a design's line on the page of designs on the way.
+    pub(super) fn address_on_the_way(&self, entry: &Entry) -> String {
+        format!("{}#{}", self.addresses.local(ON_THE_WAY), entry.id.key)
+    }
+}
+
 /// Returns what happens to a design at a stage (common practice of designers), in a sentence for readers.
 fn happens(stage: Stage) -> &'static str {
     match stage {

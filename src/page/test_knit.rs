@@ -3,7 +3,7 @@
 use super::buy::{self, YarnTable};
 use super::pattern::{self, Fact};
 use super::view::{Band, Head, Line, Link, SizeTable};
-use super::{Item, Shown, lists, page_path, words};
+use super::{Item, Shown, page_path, words};
 use crate::catalogue::{Call, CallState};
 use crate::entry::value::Date;
 use crate::entry::{Entry, Pattern};
@@ -235,11 +235,4 @@ pub fn open_calls(shown: &Shown<'_>) -> Vec<Line> {
         shown.catalogue.calls().filter(|(_, pattern, call)| is_open(*call, &reckon::places(pattern))).collect();
     calls.sort_by_key(|(entry, _, call)| (call.says.closes.is_none(), call.says.closes, entry.id.clone()));
     calls.into_iter().filter_map(|(entry, pattern, _)| link(shown, entry, pattern)).collect()
-}
-
-impl Shown<'_> {
-    /// Returns the address of a design's line on the page of designs on the way.
-    pub(super) fn address_on_the_way(&self, entry: &Entry) -> String {
-        format!("{}#{}", self.addresses.local(lists::ON_THE_WAY), entry.id.key)
-    }
 }
