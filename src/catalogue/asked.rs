@@ -1,6 +1,6 @@
 //! What was asked of a catalogue while something was worked out: just what that depends on.
 
-use super::Change;
+use super::{Change, Words};
 use crate::entry::{Kind, Reference};
 use std::cell::RefCell;
 use std::collections::BTreeSet;
@@ -14,6 +14,8 @@ pub enum Question {
     LinkedFrom(Reference),
     /// Which entries of a kind there are, and what is in them.
     Kind(Kind),
+    /// Which entries are called so that a text with these words may name them.
+    Titles(Words),
 }
 
 impl Question {
@@ -21,6 +23,7 @@ impl Question {
     pub fn is_touched(&self, change: &Change) -> bool {
         match self {
             Self::Entry(id) => change.entries.contains(id) || change.kinds_read.contains(&id.kind),
+            Self::Titles(words) => change.titles.iter().any(|title| words.may_name(title)),
             Self::LinkedFrom(id) => change.linked.contains(id),
             Self::Kind(kind) => {
                 change.kinds_read.contains(kind) || change.entries.iter().any(|entry| entry.kind == *kind)

@@ -1,8 +1,9 @@
 //! A catalogue after a few of its entries were read again.
 
-use super::{Catalogue, links};
+use super::{Catalogue, links, titles};
 use crate::entry::{Entry, Given, Kind, Reference};
 use std::collections::BTreeSet;
+use std::sync::OnceLock;
 
 /// What is another after some entries were read again.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -13,6 +14,8 @@ pub struct Change {
     pub linked: BTreeSet<Reference>,
     /// The kinds with a register that could not be read before and can now, or the other way round.
     pub kinds_read: BTreeSet<Kind>,
+    /// What entries that texts may name were called and are called now, where that is another title or they came or went.
+    pub titles: BTreeSet<String>,
 }
 
 /// The entries of one file, without what is in them.
@@ -67,6 +70,7 @@ impl Catalogue {
         let Ok(place) = self.entries.binary_search_by(|entry| entry.id.cmp(id)) else { return };
         let gone = self.entries.remove(place);
         change.entries.insert(gone.id.clone());
+        self.retitle(Some(&gone), None, change);
         self.relink(&gone, None, change);
         self.places.remove(id);
         self.number_from(place);
@@ -78,13 +82,25 @@ impl Catalogue {
             Ok(place) => {
                 let Some(known) = self.entries.get_mut(place) else { return };
                 let old = std::mem::replace(known, entry.clone());
+                self.retitle(Some(&old), Some(&entry), change);
                 self.relink(&old, Some(&entry), change);
             }
             Err(place) => {
+                self.retitle(None, Some(&entry), change);
                 self.relink(&entry, Some(&entry), change);
                 self.entries.insert(place, entry);
                 self.number_from(place);
             }
+        }
+    }
+
+    /// Forgets the titles to look for in texts if an entry is called otherwise than before.
+    fn retitle(&mut self, old: Option<&Entry>, new: Option<&Entry>, change: &mut Change) {
+        let title = |entry: &&Entry| titles::is_titled(entry);
+        let [old, new] = [old, new].map(|entry| entry.filter(title).map(|entry| entry.common.title.trim()));
+        if old != new {
+            self.titles = OnceLock::new();
+            change.titles.extend([old, new].into_iter().flatten().map(str::to_owned));
         }
     }
 

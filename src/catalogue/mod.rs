@@ -3,24 +3,32 @@
 //! Nothing here reads a file or knows a page; the date is given, never asked for.
 
 mod asked;
+mod call;
 mod change;
 mod check;
 mod links;
 mod pictures;
+mod titles;
 mod visible;
+mod words;
 
 pub use asked::{Question, recorded};
+pub use call::{Call, CallState};
 pub use change::{Change, Names};
 pub use check::{RESERVED_PAGE, UNKNOWN_REFERENCE, check, check_one};
 pub use links::{BackLink, Via};
 pub use pictures::{PICTURE_MISSING, PictureFile};
+pub use titles::Named;
 pub use visible::{Eyes, Visibility};
+pub use words::Words;
 
 use crate::entry::value::Date;
 use crate::entry::{
     Data, Entries, Entry, Kind, Note, Page, Pattern, Person, Project, Reference, Studio, Technique, Yarn,
 };
 use std::collections::{BTreeSet, HashMap};
+use std::sync::OnceLock;
+use titles::Titles;
 use xxhash_rust::xxh3::Xxh3DefaultBuilder;
 
 /// The day a catalogue is of, and whose eyes it is for.
@@ -56,6 +64,8 @@ pub struct Catalogue {
     places: Index<usize>,
     /// Which public entries refer to an entry, in the order of the referring entries.
     back_links: Index<Vec<BackLink>>,
+    /// The titles to look for in texts, once they were asked for.
+    titles: OnceLock<Titles>,
 }
 
 /// Something for each of many entries. It is only asked, never walked through, so its order cannot show anywhere.
@@ -83,7 +93,7 @@ impl Catalogue {
             || entries.iter().enumerate().map(|(place, entry)| (entry.id.clone(), place)).collect(),
             || links::back_links(&entries, |entry| visible::seen(entry, view)),
         );
-        Self { studio, view, entries, broken, broken_kinds, places, back_links }
+        Self { studio, view, entries, broken, broken_kinds, places, back_links, titles: OnceLock::new() }
     }
 
     /// Returns an entry.

@@ -10,7 +10,7 @@ pub enum Visibility {
     /// It has a page.
     Public,
     /// A design before publication: its title, summary, garment, stage and planned day are on the page of designs on the
-    /// way, and nothing else of it is anywhere.
+    /// way. While it is test knitted its call has a page, with the figures that a tester needs. Nothing else of it is anywhere.
     OnTheWay,
     /// Nothing of it is on the site.
     Hidden,

@@ -13,6 +13,7 @@ mod completions;
 mod count;
 mod interrupt;
 mod jot;
+mod links;
 mod make;
 mod manual;
 mod need;
@@ -67,7 +68,9 @@ enum Command {
     #[command(after_help = "Example:\n  ballband watch --open")]
     Watch(watch::Watched),
     /// Read everything for what is wrong or does not agree; exits with 1 on an error.
-    #[command(after_help = "Example:\n  ballband proof --format json\n  ballband proof --schema .schemas")]
+    #[command(
+        after_help = "Example:\n  ballband proof --format json\n  ballband proof --links\n  ballband proof --schema .schemas"
+    )]
     Proof {
         /// For people, or one JSON object a line.
         #[arg(long, value_enum, default_value_t = proof::Format::Text)]
@@ -75,8 +78,11 @@ enum Command {
         /// Read the studio as it is on this day; today if not given.
         #[arg(long, value_name = "DATE", value_parser = date)]
         as_of: Option<Date>,
+        /// Ask every address elsewhere whether it is still there; good answers are kept for a week.
+        #[arg(long)]
+        links: bool,
         /// Read nothing, and write the schemas that help an editor into this folder.
-        #[arg(long, value_name = "DIR", conflicts_with_all = ["format", "as_of"])]
+        #[arg(long, value_name = "DIR", conflicts_with_all = ["format", "as_of", "links"])]
         schema: Option<PathBuf>,
     },
     /// Begin this week's note: what is on the needles, what was finished, and the headings of the last one.
@@ -141,7 +147,10 @@ pub fn run() -> ExitCode {
         Command::Make { to, as_of } => make::make(studio, to.as_deref(), as_of.unwrap_or_else(today)),
         Command::Watch(how) => watch::watch(studio, &how),
         Command::Proof { schema: Some(folder), .. } => schema::proof(&folder),
-        Command::Proof { format, as_of, schema: None } => proof::proof(studio, format, as_of.unwrap_or_else(today)),
+        Command::Proof { format, as_of, links, schema: None } => {
+            let asked = links.then(today);
+            proof::proof(studio, format, as_of.unwrap_or_else(today), asked)
+        }
         Command::Jot { date } => jot::jot(studio, date.unwrap_or_else(today)),
         Command::Count(asked) => count::count(studio, &asked, today()),
         Command::Blurb(asked) => blurb::blurb(studio, &asked, today()),

@@ -1,7 +1,7 @@
 //! `proof`: prints every finding.
 
 use super::terminal;
-use super::{Failure, Outcome, studio};
+use super::{Failure, Outcome, links, studio};
 use crate::catalogue::View;
 use crate::entry::value::Date;
 use crate::finding::{any_error, sort, to_json, to_text};
@@ -18,16 +18,21 @@ pub enum Format {
     Json,
 }
 
-/// Reads the whole studio and prints what is wrong, templates included.
-pub fn proof(named: Option<&Path>, format: Format, today: Date) -> Result<Outcome, Failure> {
+/// Reads the whole studio and prints what is wrong, templates included; with the day on which addresses elsewhere are asked,
+/// if they are.
+pub fn proof(named: Option<&Path>, format: Format, today: Date, asked: Option<Date>) -> Result<Outcome, Failure> {
     let disk = studio::find(named)?;
     let mut studied = crate::study(&disk, View::of_readers(today))
         .map_err(|error| format!("cannot read the studio in `{}`: {error}", disk.root().display()))?;
     if !any_error(&studied.findings) {
         let (_, faults) = crate::make(&studied);
         studied.findings.extend(faults);
-        sort(&mut studied.findings);
     }
+    if let Some(day) = asked {
+        let known = links::Known::load(disk.root(), day);
+        studied.findings.extend(links::check(&studied, known)?);
+    }
+    sort(&mut studied.findings);
     match format {
         Format::Json => terminal::say(&to_json(&studied.findings, &studied.texts)),
         Format::Text => {

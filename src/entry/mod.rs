@@ -22,6 +22,7 @@ pub mod prose;
 mod read;
 pub mod schema;
 mod studio;
+mod testers;
 pub mod value;
 pub mod yaml;
 mod yarn;
@@ -34,12 +35,13 @@ pub use kind::{Key, Kind, Reference, slug};
 pub use note::{Mentioned, Note, Story, Video, WorkedOn};
 pub use origin::{At, Origin, Placing};
 pub use outlet::Outlet;
-pub use pattern::{After, Erratum, Held, Pattern, Ruling, Sale, Sample, TestKnit, Tester, YarnUse};
+pub use pattern::{After, Erratum, Held, Pattern, Reached, Ruling, Sale, Sample, TestKnit, YarnUse};
 pub use person::{Page, Person, Technique};
 pub use project::{LeftToDo, MadeFor, MadeFrom, OtherPattern, Project, ToDo, Used};
 pub use prose::Prose;
 pub use read::{Entries, Given, missing_studio, read, read_file, read_studio};
 pub use studio::{Settings, Studio, VideoSettings};
+pub use testers::{Shared, Tester, Testers};
 pub use yarn::Yarn;
 
 use value::Date;
@@ -57,6 +59,8 @@ pub struct Entry {
     pub prose: Prose,
     /// The entries it refers to, front matter first, in the order they are written.
     pub mentions: Vec<Mention>,
+    /// The addresses elsewhere that it leads to, front matter first, in the order they are written.
+    pub addresses: Vec<Address>,
     /// The file it stands in.
     pub origin: Origin,
     /// Its keys whose values could not be read as they stand: checks leave them alone, since they were told of already.
@@ -93,6 +97,15 @@ pub struct Mention {
     pub private: bool,
     /// Whether it is only a word if there is no such entry.
     pub perhaps: bool,
+}
+
+/// An address elsewhere that an entry leads to.
+#[derive(Clone, Debug)]
+pub struct Address {
+    /// The address as it is written.
+    pub url: String,
+    /// Where.
+    pub at: At,
 }
 
 impl Entry {

@@ -3,9 +3,10 @@
 use super::evidence::{Consumed, Piece, WeighedSwatch};
 use super::field::{Field, record};
 use super::gauge::Gauge;
-use super::value::{Date, Map, Margin, Private, Ref, Stage, Verdict, Wearer, Web, Words, to};
+use super::testers::Testers;
+use super::value::{Choice, Date, Map, Margin, Private, Ref, Stage, Verdict, Wearer, Web, Words, to};
 use super::yaml::{Node, Notes, Yaml};
-use crate::measure::{Amount, Count, FabricLength, Needle, Price, Run, SizeNames, YarnLength};
+use crate::measure::{Count, FabricLength, Needle, Price, Run, SizeNames, YarnLength};
 use crate::standards::levels::Level;
 
 record! {
@@ -19,6 +20,8 @@ record! {
         "level" => level: Option<Level>,
         /// How far the design has come; `published` if it has a date of publication, else `sketch`.
         "stage" => stage: Option<Stage>,
+        /// The day it came to each stage; a day that is still to come is planned.
+        "reached" => reached: Private<Option<Reached>> = "{ sketch: 2026-08-02, swatch: 2026-09-14 }",
         /// The day it could first be had.
         "published" => published: Option<Date>,
         /// How it is made, in working order.
@@ -59,12 +62,52 @@ record! {
         "swatch" => swatch: Option<WeighedSwatch> = "{ weight: 10 g, width: 20 cm, length: 20 cm }",
         /// The call for test knitters.
         "test knit" => test_knit: Option<TestKnit> = "{ opens: 2026-09-01, closes: 2026-10-15, sizes wanted: '1 (2, 2)' }",
-        /// Those who knitted it before publication.
-        "testers" => testers: Private<Vec<Tester>> = "[ { name: Ines, size: M, used: { MC: 905 m } } ]",
+        /// Those who knitted it before publication; of one with `share: true` the site shows yarn, size and length, never the name.
+        "testers" => testers: Testers = "[ { name: Ines, size: M, used: { MC: 905 m } } ]",
         /// The sizes that others have knitted.
         "tested in" => tested_in: Option<SizeNames> = "S (M, L)",
         /// Checks that are not made here or weigh otherwise, each with a reason.
         "checks" => checks: Map<Ruling> = "{ yardage-unlikely: { is: off, because: the smallest sizes are for children } }",
+    }
+}
+
+record! {
+    /// The day a design came to each stage.
+    pub struct Reached: "the days a design came to its stages" {
+        /// An idea, perhaps drawn.
+        "sketch" => sketch: Option<Date>,
+        /// A piece of fabric to judge gauge and pattern by.
+        "swatch" => swatch: Option<Date>,
+        /// The first whole piece was begun.
+        "sample" => sample: Option<Date>,
+        /// The text went to a technical editor.
+        "tech edit" => tech_edit: Option<Date>,
+        /// Others began to make it.
+        "test knit" => test_knit: Option<Date>,
+        /// It could be had.
+        "published" => published: Option<Date>,
+        /// It could no longer be had.
+        "retired" => retired: Option<Date>,
+    }
+}
+
+impl Reached {
+    /// Returns the day of each stage that has one, in the order of stages.
+    pub fn days(&self) -> impl Iterator<Item = (Stage, Date)> {
+        Stage::ALL.iter().filter_map(|(_, stage)| Some((*stage, self.day(*stage)?)))
+    }
+
+    /// Returns the day it came to a stage, or is planned to.
+    pub fn day(&self, stage: Stage) -> Option<Date> {
+        match stage {
+            Stage::Sketch => self.sketch,
+            Stage::Swatch => self.swatch,
+            Stage::Sample => self.sample,
+            Stage::TechEdit => self.tech_edit,
+            Stage::TestKnit => self.test_knit,
+            Stage::Published => self.published,
+            Stage::Retired => self.retired,
+        }
     }
 }
 
@@ -183,22 +226,12 @@ record! {
         "sizes wanted" => sizes_wanted: Option<Run<Count>>,
         /// Where to apply.
         "apply" => apply: Option<Web>,
-    }
-}
-
-record! {
-    /// One who knitted a design before publication.
-    pub struct Tester: "a tester" {
-        /// Their name.
-        "name" => name: String = "Ines",
-        /// The size they made.
-        "size" => size: Option<String> = "M",
-        /// The yarn they used.
-        "yarn" => yarn: Option<Ref<to::Yarn>>,
-        /// What they used of each colour.
-        "used" => used: Map<Amount> = "{ MC: 905 m }",
-        /// Whether yarn, size and length may be shown, without the name.
-        "share" => share: Option<bool> = "true",
+        /// The days on which testers say how they get on.
+        "check-ins" => check_ins: Vec<Date> = "[2026-09-15, 2026-10-01]",
+        /// What testers send back; what is usual if it is not given.
+        "comes back" => comes_back: Vec<String> = "[the gauge after washing, the weight of the yarn used]",
+        /// What testers are given.
+        "reward" => reward: Option<String> = "the finished pattern and one other of your choice",
     }
 }
 

@@ -65,6 +65,8 @@ pub struct OutsideLink {
     pub words: String,
     /// The address.
     pub url: String,
+    /// The whole link, in bytes of the file.
+    pub at: Range<usize>,
 }
 
 /// A part of a text's first paragraph.
@@ -100,6 +102,8 @@ pub struct Prose {
     body: Range<usize>,
     /// The references in the order of the text.
     pub references: Vec<ProseReference>,
+    /// The runs of plain words outside of links, headings, pictures and code, in bytes of the file.
+    pub plain: Vec<Range<usize>>,
     /// The links to other sites in the order of the text.
     pub outside: Vec<OutsideLink>,
     /// The pictures in the order of the text.
@@ -116,6 +120,7 @@ impl Default for Prose {
             file: Arc::from(""),
             body: 0..0,
             references: Vec::new(),
+            plain: Vec::new(),
             outside: Vec::new(),
             pictures: Vec::new(),
             headings: Vec::new(),
@@ -128,6 +133,11 @@ impl Prose {
     /// Returns where the Markdown begins, in bytes of the file.
     pub fn start(&self) -> usize {
         self.body.start
+    }
+
+    /// Returns the whole text of the file that the Markdown stands in; places are bytes of it.
+    pub fn file(&self) -> &str {
+        &self.file
     }
 
     /// Returns the Markdown.
@@ -147,6 +157,9 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
     let mut in_code = false;
     let mut computed: Option<(Block, Range<usize>, String)> = None;
     let mut block: Option<(String, usize)> = None;
+    // How many links are open, and whether a line has just ended within a paragraph.
+    let mut links = 0_usize;
+    let mut is_next_line = false;
     // Runs of plain text, where a link that is none would stand.
     let mut plain: Vec<Range<usize>> = Vec::new();
     let mut in_opening = false;
@@ -172,16 +185,29 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
                     inside.push_str(text);
                 }
             }
-            Event::Text(_) if !in_code => match plain.last_mut() {
-                Some(last) if last.end == at.start => last.end = at.end,
-                _ => plain.push(at.clone()),
-            },
+            Event::Text(_) if !in_code => {
+                match plain.last_mut() {
+                    Some(last) if last.end == at.start => last.end = at.end,
+                    _ => plain.push(at.clone()),
+                }
+                if links == 0 && heading.is_none() && picture.is_none() {
+                    match prose.plain.last_mut() {
+                        Some(last) if is_next_line || last.end == at.start => last.end = at.end,
+                        _ => prose.plain.push(at.clone()),
+                    }
+                }
+            }
+            Event::Start(Tag::Link { .. }) => links += 1,
+            Event::End(TagEnd::Link) => links = links.saturating_sub(1),
             _ => {}
         }
+        // A line that ends behind plain words goes on with those of the next.
+        is_next_line = matches!(event, Event::SoftBreak) && prose.plain.last().is_some_and(|last| last.end == at.start);
         match event {
             Event::Start(Tag::Link { link_type, dest_url, .. }) => {
                 if dest_url.starts_with("https://") || dest_url.starts_with("http://") {
-                    outside = Some(OutsideLink { words: String::new(), url: dest_url.to_string() });
+                    let (words, url) = (String::new(), dest_url.to_string());
+                    outside = Some(OutsideLink { words, url, at: at.clone() });
                 }
                 let known = refer(file, &dest_url, at, &mut prose, findings);
                 titled = link_type == LinkType::Autolink && known;

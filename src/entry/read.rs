@@ -7,7 +7,9 @@ use super::origin::{At, Origin, Placing, place_in};
 use super::studio::{Settings, Studio};
 use super::value::Date;
 use super::yaml::{Node, Notes, Places, SYNTAX, Step, Trail, Yaml, explain, parse};
-use super::{Data, Entry, Mention, Note, Page, Pattern, Person, Project, Prose, Technique, Yarn, front, prose};
+use super::{
+    Address, Data, Entry, Mention, Note, Page, Pattern, Person, Project, Prose, Technique, Yarn, front, prose,
+};
 use crate::finding::{Code, Finding, Severity, nearest};
 use crate::source::{FilePath, Place, Text, Texts, Unreadable};
 use rayon::prelude::*;
@@ -322,7 +324,7 @@ fn read_register(path: &FilePath, text: &Text, kind: Kind, settings: &Settings, 
 }
 
 fn read_entry(id: Reference, node: &Node<'_>, origin: &Origin, prose: Prose, notes: &mut Notes<'_>) -> Option<Entry> {
-    let (before, told) = (notes.references.len(), notes.notes.len());
+    let (before, told, asked) = (notes.references.len(), notes.notes.len(), notes.addresses.len());
     let read = match id.kind {
         Kind::Pattern => record::<Pattern>(node, notes).map(|(common, data)| (common, Data::Pattern(Box::new(data)))),
         Kind::Project => record::<Project>(node, notes).map(|(common, data)| (common, Data::Project(Box::new(data)))),
@@ -347,6 +349,9 @@ fn read_entry(id: Reference, node: &Node<'_>, origin: &Origin, prose: Prose, not
         perhaps: false,
     });
     let mentions = fields.chain(in_prose).collect();
+    let fields = notes.addresses.drain(asked..).map(|(url, steps)| Address { url, at: At::Field(steps) });
+    let in_prose = prose.outside.iter().map(|link| Address { url: link.url.clone(), at: At::Prose(link.at.clone()) });
+    let addresses = fields.chain(in_prose).collect();
     let (common, mut data) = read?;
     if let Data::Note(note) = &mut data {
         settle_day(note, &id.key, node, told, notes);
@@ -355,7 +360,7 @@ fn read_entry(id: Reference, node: &Node<'_>, origin: &Origin, prose: Prose, not
         Some(Step::Key(key)) => Some(key.clone()),
         _ => None,
     });
-    Some(Entry { id, common, data, prose, mentions, origin: origin.clone(), spoilt: spoilt.collect() })
+    Some(Entry { id, common, data, prose, mentions, addresses, origin: origin.clone(), spoilt: spoilt.collect() })
 }
 
 /// Reads the keys of one kind and those that all kinds share from the same map.

@@ -4,9 +4,10 @@ use super::view::{Head, Link, Part, Picture, Site};
 use super::{
     BlockContext, FinishedContext, HomeContext, JournalContext, MissingContext, NeedlesContext, NoteContext,
     OnTheWayContext, PatternContext, PatternsContext, PeopleContext, PersonContext, PlainContext, ProjectContext,
-    Shown, TechniquesContext, YarnContext, YarnsContext,
+    Shown, TechniquesContext, TestKnitContext, YarnContext, YarnsContext,
 };
-use super::{home, lists, note, page_path, pattern, person, plain, project, yarn};
+use super::{home, lists, note, page_path, pattern, person, plain, project, test_knit, yarn};
+use crate::catalogue::CallState;
 use crate::entry::{Data, Entry, Key, Kind, Reference};
 use serde::Serialize;
 
@@ -23,12 +24,25 @@ pub struct Page {
 }
 
 impl Page {
-    /// Returns the entry whose page it is, and whose text fills `body`; none for a page of the site's own.
+    /// Returns the entry whose page it is, and whose text fills `body`; none for any other page.
     pub fn entry(&self) -> Option<&Reference> {
         match &self.of {
             Of::Entry(id) => Some(id),
-            Of::Site(_) => None,
+            Of::Call { .. } | Of::Site(_) => None,
         }
+    }
+
+    /// Returns the design whose call for test knitters it is.
+    pub fn call(&self) -> Option<&Reference> {
+        match &self.of {
+            Of::Call { design, .. } => Some(design),
+            Of::Entry(_) | Of::Site(_) => None,
+        }
+    }
+
+    /// Returns whether search engines are told of it.
+    pub fn is_listed(&self) -> bool {
+        self.file != "404.html" && !matches!(self.of, Of::Call { is_open: false, .. })
     }
 }
 
@@ -37,6 +51,8 @@ impl Page {
 enum Of {
     /// An entry.
     Entry(Reference),
+    /// The call for test knitters of a design, and whether it is open.
+    Call { design: Reference, is_open: bool },
     /// Something of the site's own.
     Site(Own),
 }
@@ -75,6 +91,7 @@ pub enum Context {
     Techniques(Box<TechniquesContext>),
     People(Box<PeopleContext>),
     Pattern(Box<PatternContext>),
+    TestKnit(Box<TestKnitContext>),
     Project(Box<ProjectContext>),
     Note(Box<NoteContext>),
     Yarn(Box<YarnContext>),
@@ -111,7 +128,8 @@ impl Page {
     /// Returns all pages of a site, in a fixed order.
     pub fn all(shown: &Shown<'_>) -> Vec<Self> {
         let entries = Kind::ALL.into_iter().flat_map(|kind| shown.catalogue.public(kind));
-        OWN.iter().map(Self::own).chain(entries.map(Self::of_entry)).collect()
+        let calls = shown.catalogue.calls().map(|(entry, _, call)| Self::of_call(entry, call.state));
+        OWN.iter().map(Self::own).chain(entries.map(Self::of_entry)).chain(calls).collect()
     }
 
     /// Returns the page that is this file of a site, if there is one.
@@ -121,6 +139,12 @@ impl Page {
         }
         let folder = file.strip_suffix("/index.html")?;
         let (kind, key) = match folder.split_once('/') {
+            Some(("patterns", rest)) if rest.ends_with("/test-knit") => {
+                let key = Key::new(rest.trim_end_matches("/test-knit"))?;
+                let entry = shown.catalogue.entry(&Reference { kind: Kind::Pattern, key })?;
+                let call = shown.catalogue.call(entry, entry.pattern()?)?;
+                return Some(Self::of_call(entry, call.state)).filter(|page| page.file == file);
+            }
             Some((first, key)) => (Kind::of_folder(first)?, key),
             None => (Kind::Page, folder),
         };
@@ -133,6 +157,13 @@ impl Page {
         let entry = match &self.of {
             Of::Site(own) => return own(shown),
             Of::Entry(id) => shown.catalogue.entry(id),
+            Of::Call { design, .. } => {
+                let of = |entry| test_knit::of(shown, entry);
+                return match shown.catalogue.entry(design).and_then(of) {
+                    Some(context) => Context::TestKnit(Box::new(context)),
+                    None => Context::Missing(Box::new(plain::missing(shown))),
+                };
+            }
         };
         let Some(entry) = entry else { return Context::Missing(Box::new(plain::missing(shown))) };
         match &entry.data {
@@ -147,6 +178,12 @@ impl Page {
 
     fn own((file, template, own): &(&str, &'static str, Own)) -> Self {
         Self { file: (*file).to_owned(), template, of: Of::Site(*own) }
+    }
+
+    fn of_call(entry: &Entry, state: CallState) -> Self {
+        let file = format!("{}index.html", test_knit::path(entry));
+        let of = Of::Call { design: entry.id.clone(), is_open: state == CallState::Open };
+        Self { file, template: "test-knit.html", of }
     }
 
     fn of_entry(entry: &Entry) -> Self {
@@ -233,6 +270,7 @@ impl Shown<'_> {
             image: picture.map(|picture| self.whole_url(&picture.src)),
             image_alt: picture.map(|picture| picture.alt.clone()),
             published: None,
+            unlisted: false,
             json_ld: String::new(),
         }
     }

@@ -1,8 +1,7 @@
 //! The home page.
 
-use super::lists;
-use super::view::{Head, NoteItem, PatternItem, ProjectItem};
-use super::{Item, Shown};
+use super::view::{Head, Line, NoteItem, PatternItem, ProjectItem};
+use super::{Item, Shown, lists, test_knit};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -25,6 +24,8 @@ pub struct HomeContext {
     pub patterns: Vec<Item<PatternItem>>,
     /// What is on the needles, at most four.
     pub projects: Vec<Item<ProjectItem>>,
+    /// The open calls for test knitters, the one that closes first above.
+    pub calls: Vec<Line>,
 }
 
 /// Returns the context of the home page; `notes` are all notes, the latest first.
@@ -48,5 +49,6 @@ pub fn context(shown: &Shown<'_>) -> HomeContext {
         earlier: notes.take(3).collect(),
         patterns: newest.into_iter().take(DESIGNS).map(|(entry, pattern)| shown.pattern_item(entry, pattern)).collect(),
         projects,
+        calls: test_knit::open_calls(shown),
     }
 }

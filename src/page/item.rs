@@ -113,7 +113,7 @@ impl Shown<'_> {
         self.once(entry, &self.items.links, || {
             let url = match self.catalogue.visibility(entry) {
                 Visibility::Public => Some(self.addresses.local(&page_path(&entry.id))),
-                Visibility::OnTheWay => Some(format!("{}#{}", self.addresses.local(lists::ON_THE_WAY), entry.id.key)),
+                Visibility::OnTheWay => Some(self.address_on_the_way(entry)),
                 Visibility::Hidden => None,
             };
             Link { title: entry.common.title.clone(), url }

@@ -1,7 +1,7 @@
 //! The pages that list entries, and lists on other pages.
 
 use super::view::{Band, Both, Group, Head, Line, Link, NoteItem, PatternItem, ProjectItem};
-use super::{Item, Shown, ThisYear, pattern, progress, project, words, yarn};
+use super::{Item, Shown, ThisYear, events, pattern, progress, project, test_knit, words, yarn};
 use crate::catalogue::{BackLink, Via};
 use crate::entry::value::{Choice, Stage};
 use crate::entry::{Data, Entry, Kind, Pattern, Reference};
@@ -40,6 +40,8 @@ pub struct OnTheWayContext {
     pub head: Head,
     /// The designs, the furthest along first.
     pub designs: Vec<Design>,
+    /// The address of the calendar of publications and test knits; absent while there is no day in it.
+    pub calendar: Option<String>,
 }
 
 /// A design that cannot be had yet: all that readers may know of it.
@@ -57,8 +59,12 @@ pub struct Design {
     pub stage: String,
     /// The stage's number, from 1 for a sketch to 5 for a test knit.
     pub step: usize,
+    /// What happens to it at that stage, in a sentence.
+    pub happens: String,
     /// The day it is planned to be published, in words; may be empty.
     pub planned: String,
+    /// Its call for test knitters, where there is one.
+    pub call: Option<Line>,
 }
 
 /// What `needles.html`, the page of things on the needles, sees.
@@ -238,6 +244,7 @@ fn group(prefix: &str, title: String, lines: Vec<Line>) -> Group {
 pub fn on_the_way(shown: &Shown<'_>) -> OnTheWayContext {
     let mut designs: Vec<_> = shown.catalogue.on_the_way().collect();
     designs.sort_by(|a, b| Reverse(a.1.stage()).cmp(&Reverse(b.1.stage())).then_with(|| a.0.id.cmp(&b.0.id)));
+    let has_days = !events::events(shown).is_empty();
     let step = |stage: Stage| Stage::ALL.iter().position(|(_, one)| *one == stage).map_or(0, |at| at + 1);
     OnTheWayContext {
         head: shown.head(
@@ -248,6 +255,7 @@ pub fn on_the_way(shown: &Shown<'_>) -> OnTheWayContext {
             "website",
             None,
         ),
+        calendar: has_days.then(|| shown.addresses.local("calendar.ics")),
         designs: designs
             .into_iter()
             .map(|(entry, pattern)| Design {
@@ -257,6 +265,8 @@ pub fn on_the_way(shown: &Shown<'_>) -> OnTheWayContext {
                 garment: pattern.garment.as_deref().map(words::sentence).unwrap_or_default(),
                 stage: stage_in_words(pattern.stage()).to_owned(),
                 step: step(pattern.stage()),
+                happens: happens(pattern.stage()).to_owned(),
+                call: test_knit::link(shown, entry, pattern),
                 planned: pattern
                     .published
                     .filter(|date| *date > shown.catalogue.view.today)
@@ -276,6 +286,26 @@ fn stage_in_words(stage: Stage) -> &'static str {
         Stage::TestKnit => "Being test knitted",
         Stage::Published => "Published",
         Stage::Retired => "Retired",
+    }
+}
+
+impl Shown<'_> {
+    /// Returns the address of a design's line on the page of designs on the way.
+    pub(super) fn address_on_the_way(&self, entry: &Entry) -> String {
+        format!("{}#{}", self.addresses.local(ON_THE_WAY), entry.id.key)
+    }
+}
+
+/// Returns what happens to a design at a stage (common practice of designers), in a sentence for readers.
+fn happens(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Sketch => "An idea, perhaps drawn; neither yarn nor sizes are settled.",
+        Stage::Swatch => "Yarn and stitch are tried on small pieces, which are washed, measured and weighed.",
+        Stage::Sample => "The first whole one is being knitted, with all its yarn weighed beforehand.",
+        Stage::TechEdit => "Somebody who checks patterns for a living goes through every sentence and every number.",
+        Stage::TestKnit => "Other knitters make it in their own sizes and say where the pattern leaves them alone.",
+        Stage::Published => "It can be had.",
+        Stage::Retired => "It can no longer be had.",
     }
 }
 

@@ -3,6 +3,7 @@
 use super::buy::{self, YarnTable};
 use super::cautions::{self, CautionView};
 use super::other_yarns::{self, OtherYarn};
+use super::testers::{self, TesterView};
 use super::view::{Band, Both, Head, Line, Link, Picture, ProjectItem, SizeRow, SizeTable};
 use super::{Item, Shown, fit, held, lists, page_path, project, words};
 use crate::entry::value::{Map, Stage, Wearer, Web, Words};
@@ -59,6 +60,8 @@ pub struct PatternView {
     pub margin: String,
     /// What the lengths rest on, in a sentence or two; may be empty.
     pub basis: String,
+    /// What testers used who let it be shown, by size; never their names.
+    pub testers: Vec<TesterView>,
     /// Other yarns of the studio that may do, the nearest first.
     pub other_yarns: Vec<OtherYarn>,
     /// What may hurt whoever wears it.
@@ -148,12 +151,8 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern, needs: &[LineNeeds]
         retired: pattern.stage() == Stage::Retired,
         picture: shown.picture(entry),
         sizes: size_labels(pattern),
-        facts: facts(shown, pattern, needs, fit.fact),
-        techniques: pattern
-            .techniques
-            .iter()
-            .filter_map(|technique| shown.public_link(&technique.reference()))
-            .collect(),
+        facts: facts_with(shown, pattern, needs, fit.fact),
+        techniques: techniques(shown, pattern),
         construction: pattern.construction.clone(),
         size_table: sizes_with(shown, pattern, fit.rows),
         credit: fit.credit,
@@ -162,6 +161,7 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern, needs: &[LineNeeds]
         yarn_tables: buy::tables(shown, pattern, &purchases, needs),
         margin: shown.margin(pattern).show(),
         basis: basis(shown, pattern, &purchases),
+        testers: testers::testers(shown, pattern),
         other_yarns: other_yarns::other_yarns(shown, pattern, &purchases),
         cautions: cautions::cautions(pattern),
         notions: pattern.notions.clone(),
@@ -207,7 +207,17 @@ pub fn size_labels(pattern: &Pattern) -> Vec<String> {
     }
 }
 
-fn facts(shown: &Shown<'_>, pattern: &Pattern, needs: &[LineNeeds], fit: Option<Both>) -> Vec<Fact> {
+/// Returns the techniques a knitter will meet, as far as readers may know of them.
+pub fn techniques(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Item<Link>> {
+    pattern.techniques.iter().filter_map(|technique| shown.public_link(&technique.reference())).collect()
+}
+
+/// Returns the facts a knitter decides by; `needs` are those of each line.
+pub fn facts(shown: &Shown<'_>, pattern: &Pattern, needs: &[LineNeeds]) -> Vec<Fact> {
+    facts_with(shown, pattern, needs, fit::fit(shown, pattern).fact)
+}
+
+fn facts_with(shown: &Shown<'_>, pattern: &Pattern, needs: &[LineNeeds], fit: Option<Both>) -> Vec<Fact> {
     let mut facts = Vec::new();
     let mut add = |label: String, parts: Vec<Both>| {
         if !parts.is_empty() {
@@ -368,7 +378,8 @@ fn fabric_row(shown: &Shown<'_>, pattern: &Pattern, label: String, run: &Run<Fab
     SizeRow { label, cells, units: shown.both(|system| words::unit(system, "cm", "in")) }
 }
 
-fn basis(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>]) -> String {
+/// Returns what the lengths to buy rest on, in a sentence or two; nothing where none is known.
+pub fn basis(shown: &Shown<'_>, pattern: &Pattern, purchases: &[Purchase<'_>]) -> String {
     let mut all: Vec<Basis> =
         purchases.iter().flat_map(|purchase| &purchase.sizes).flatten().map(|one| one.basis).collect();
     all.sort_unstable();

@@ -67,6 +67,8 @@ pub struct Head {
     pub image_alt: Option<String>,
     /// The day of publication as RFC 3339 has it, for an article.
     pub published: Option<String>,
+    /// Whether search engines are asked to leave the page out.
+    pub unlisted: bool,
     /// The page's facts for machines (JSON-LD, schema.org), safe to stand in a script element; empty if none.
     pub json_ld: String,
 }

@@ -249,8 +249,10 @@ impl Kept {
             .map(|(id, _)| id)
             .chain(&change.entries)
             .collect();
-        let checked: Vec<_> =
-            again.into_iter().map(|id| (id.clone(), self.catalogue.entry(id).map(|entry| self.check(entry)))).collect();
+        let checked: Vec<_> = again
+            .into_par_iter()
+            .map(|id| (id.clone(), self.catalogue.entry(id).map(|entry| self.check(entry))))
+            .collect();
         for (id, checked) in checked {
             match checked {
                 Some(checked) => self.checked.insert(id, checked),

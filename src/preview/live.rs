@@ -17,6 +17,9 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 /// Where the desk is.
 const DESK: &str = "/desk/";
 
+/// Where the designer's own calendar is.
+const DESK_CALENDAR: &str = "desk/calendar.ics";
+
 /// What changed in the studio's folder.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Changed {
@@ -145,6 +148,9 @@ impl<F: Files + Send + 'static> Live<F> {
         if path == "desk/" {
             return Some(self.desk());
         }
+        if path == DESK_CALENDAR {
+            return self.preview().desk_calendar().map(|bytes| found(path, Arc::from(bytes)));
+        }
         let of_desk = desk::assets().into_iter().find(|(asset, _)| path.strip_prefix("desk/") == Some(asset));
         let (_, bytes) = of_desk.or_else(|| dress::ASSETS.into_iter().find(|(asset, _)| *asset == path))?;
         Some(found(path, Arc::from(bytes)))
@@ -233,6 +239,7 @@ fn kind(file: &str) -> &'static str {
     match file.rsplit_once('.').map(|(_, end)| end) {
         Some("html") => "text/html; charset=utf-8",
         Some("css") => "text/css; charset=utf-8",
+        Some("ics") => "text/calendar; charset=utf-8",
         Some("js") => "text/javascript; charset=utf-8",
         Some("xml") => "application/xml; charset=utf-8",
         Some("json") => "application/json; charset=utf-8",

@@ -1,14 +1,14 @@
 //! The pages of a studio in memory: each is made when it is asked for, and again only when what it shows has changed.
 
 use super::{Kept, Update};
-use crate::catalogue::{Question, View, Visibility, recorded};
+use crate::catalogue::{CallState, Question, View, Visibility, recorded};
 use crate::entry::Data;
 use crate::entry::value::Choice;
 use crate::finding::{Finding, Severity};
-use crate::page::{self, Page, Shown, Site, page_path};
+use crate::page::{self, Page, Shown, Site, call_path, page_path};
 use crate::render::picture::Variant;
 use crate::render::theme::{Engine, Marks};
-use crate::render::{Renderer, ToMake, desk, photos::Photo};
+use crate::render::{Renderer, ToMake, calendar, desk, photos::Photo};
 use crate::source::{FilePath, Files};
 use rayon::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
@@ -231,10 +231,22 @@ impl Preview {
         Ok((html, is_another))
     }
 
+    /// Makes the designer's own calendar as things stand now; nothing while there is no day in it.
+    pub fn desk_calendar(&self) -> Option<Vec<u8>> {
+        let shown = Shown::for_one(&self.kept.catalogue, &self.kept.sizes);
+        let name = format!("{}, the desk", self.kept.catalogue.studio.title);
+        calendar::calendar(&shown, &name, &page::desk::events(&shown))
+    }
+
     /// Returns in words why readers do not see a page as it is here; nothing where they do.
     pub fn ribbon(&self, file: &str) -> Option<String> {
         let shown = Shown::for_one(&self.kept.catalogue, &self.kept.sizes);
         let page = Page::at(&shown, file)?;
+        if let Some(design) = page.call().and_then(|id| self.kept.catalogue.entry(id)) {
+            let call = self.kept.catalogue.call(design, design.pattern()?)?;
+            let opens = call.says.opens.filter(|_| call.state == CallState::Coming)?;
+            return Some(format!("Not on the site before {}", opens.in_words()));
+        }
         let entry = self.kept.catalogue.entry(page.entry()?)?;
         let seen = self.kept.catalogue.for_readers(entry);
         if seen == Visibility::Public {
@@ -255,7 +267,12 @@ impl Preview {
         let catalogue = &self.kept.catalogue;
         let shown = Shown::for_one(catalogue, &self.kept.sizes);
         let hidden = catalogue.entries.iter().filter(|entry| catalogue.for_readers(entry) != Visibility::Public);
-        hidden.map(|entry| shown.addresses.local(&page_path(&entry.id))).collect()
+        let calls = catalogue.calls().filter(|(_, _, call)| call.state == CallState::Coming);
+        hidden
+            .map(|entry| page_path(&entry.id))
+            .chain(calls.map(|(entry, _, _)| call_path(entry)))
+            .map(|path| shown.addresses.local(&path))
+            .collect()
     }
 
     /// Returns the address of the style sheet as pages have it now.

@@ -3,6 +3,7 @@
 //! Everything here is pure, bytes from values; nothing is written and no clock is asked.
 
 pub mod blurb;
+pub mod calendar;
 mod chapters;
 pub mod chart;
 pub mod count;
@@ -83,7 +84,11 @@ pub struct Renderer<'a> {
 
 /// Files of the site that are neither pages nor assets: path and how each is made.
 type Other = fn(&Renderer<'_>) -> Vec<u8>;
-const OTHERS: [(&str, Other); 5] = [
+const OTHERS: [(&str, Other); 6] = [
+    (calendar::CALENDAR, |site| {
+        let name = &site.shown.catalogue.studio.title;
+        calendar::calendar(&site.shown, name, &page::events(&site.shown)).unwrap_or_default()
+    }),
     (feeds::ATOM, |site| feeds::atom(&site.shown, &site.engine).into_bytes()),
     (feeds::JSON, |site| feeds::json(&site.shown, &site.engine).into_bytes()),
     ("sitemap.xml", |site| sitemap::sitemap(&site.shown, &Page::all(&site.shown))),
@@ -111,7 +116,7 @@ impl<'a> Renderer<'a> {
             ToMake::new(&file, move || self.fill(&page, &self.context(&page)?))
         });
         let assets = self.theme.assets().map(|(path, bytes)| ToMake::new(path, move || Ok(bytes.to_vec())));
-        let others = OTHERS.iter().map(|(path, make)| ToMake::new(path, move || Ok(make(self))));
+        let others = self.others().map(|(path, make)| ToMake::new(path, move || Ok(make(self))));
         let chapters = self.shown.catalogue.notes().filter_map(|(entry, note)| {
             let cues = page::cues(entry, note)?;
             Some(ToMake::new(&page::chapters_path(&entry.id), move || Ok(chapters::to_vtt(&cues).into_bytes())))
@@ -127,7 +132,7 @@ impl<'a> Renderer<'a> {
     /// Makes a file that is no page; nothing if the site has no such file.
     pub fn other(&self, file: &str) -> Option<Vec<u8>> {
         let asset = self.theme.assets().find(|(path, _)| *path == file).map(|(_, bytes)| bytes.to_vec());
-        let other = || OTHERS.iter().find(|(path, _)| *path == file).map(|(_, make)| make(self));
+        let other = || self.others().find(|(path, _)| *path == file).map(|(_, make)| make(self));
         asset.or_else(other).or_else(|| self.chapters(file))
     }
 
@@ -137,6 +142,11 @@ impl<'a> Renderer<'a> {
         let entry = self.shown.catalogue.public_entry(&Reference { kind: Kind::Note, key })?;
         let note = entry.note().filter(|_| page::chapters_path(&entry.id) == file)?;
         page::cues(entry, note).map(|cues| chapters::to_vtt(&cues).into_bytes())
+    }
+
+    /// Returns the files that are neither pages nor assets; there is no calendar without a day in it.
+    fn others(&self) -> impl Iterator<Item = &'static (&'static str, Other)> {
+        OTHERS.iter().filter(|(path, _)| *path != calendar::CALENDAR || !page::events(&self.shown).is_empty())
     }
 
     /// Works out all that a page shows, its text included.

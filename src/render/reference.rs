@@ -22,6 +22,7 @@ pub fn reference() -> String {
     section::<page::PatternsContext>(&mut out, &mut generator, "`patterns.html`");
     section::<page::OnTheWayContext>(&mut out, &mut generator, "`on-the-way.html`");
     section::<page::PatternContext>(&mut out, &mut generator, "`pattern.html`");
+    section::<page::TestKnitContext>(&mut out, &mut generator, "`test-knit.html`");
     section::<page::NeedlesContext>(&mut out, &mut generator, "`needles.html`");
     section::<page::FinishedContext>(&mut out, &mut generator, "`finished.html`");
     section::<page::ProjectContext>(&mut out, &mut generator, "`project.html`");

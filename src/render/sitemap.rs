@@ -24,7 +24,7 @@ fn write(shown: &Shown<'_>, pages: &[Page]) -> io::Result<Vec<u8>> {
         .create_element("urlset")
         .with_attribute(("xmlns", "http://www.sitemaps.org/schemas/sitemap/0.9"))
         .write_inner_content(|writer| {
-            for page in pages.iter().filter(|page| page.file != "404.html") {
+            for page in pages.iter().filter(|page| page.is_listed()) {
                 writer.create_element("url").write_inner_content(|writer| {
                     writer
                         .create_element("loc")

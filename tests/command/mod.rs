@@ -4,6 +4,7 @@ mod blurb;
 mod count;
 mod editor;
 mod jot;
+mod links;
 mod quick;
 
 use std::fs;

@@ -208,7 +208,7 @@ fn a_test_knit_that_is_closed_stands_since_then() {
     let (context, page) = desk(&[("patterns/fish.md", test)]);
     let fish = &context.designs[0].designs[0];
     assert_eq!(fish.stands.as_deref(), Some("test knit closed five days ago"));
-    let dates: Vec<&str> = fish.dates.iter().map(|date| date.what).collect();
+    let dates: Vec<&str> = fish.dates.iter().map(|date| date.what.as_str()).collect();
     assert_eq!(dates, ["Test knit opened", "Test knit closed"]);
     assert!(!owed(fish).contains("the end of the test knit"), "{}", owed(fish));
     assert!(page.contains("test knit closed five days ago"));
@@ -261,6 +261,28 @@ fn a_design_tells_what_it_owes_and_how_long_it_has_stood() {
         assert!(told.contains(one), "{one}: {told}");
     }
     assert!(!told.contains("test knit: opens") && !told.contains("sizes,"), "{told}");
+}
+
+/// From 20 October to 25 November are 36 days, whatever notes tell.
+#[test]
+fn the_day_written_down_tells_exactly_how_long_a_design_has_stood() {
+    let kelp_text = "---\ntitle: Kelp\nstage: swatch\nreached: { sketch: 2026-10-01, swatch: 2026-10-20, sample: 2027-01-10 }\n---\n";
+    let ahead_text = "---\ntitle: Ahead\nstage: swatch\nreached: { swatch: 2026-12-01 }\n---\n";
+    let note = "---\ntitle: A week\n---\n\nI drew <pattern:kelp> and <pattern:ahead>.\n";
+    let (context, page) =
+        desk(&[("patterns/kelp.md", kelp_text), ("patterns/ahead.md", ahead_text), ("journal/2026-11-15.md", note)]);
+    let [ahead, kelp] = [&context.designs[0].designs[0], &context.designs[0].designs[1]];
+    assert_eq!(kelp.stands.as_deref(), Some("at this stage for 36 days"));
+    assert_eq!(ahead.stands.as_deref(), Some("last told of ten days ago"), "a day to come tells nothing");
+    let dates: Vec<String> = kelp.dates.iter().map(|line| format!("{} {}", line.what, line.day.iso)).collect();
+    assert_eq!(dates, ["Sketch 2026-10-01", "Swatch 2026-10-20", "Sample planned 2027-01-10"]);
+    assert!(page.contains("<a href=\"calendar.ics\">"));
+    let site = crate::support::site(&[
+        ("patterns/kelp.md", kelp_text),
+        ("patterns/ahead.md", ahead_text),
+        ("journal/2026-11-15.md", note),
+    ]);
+    assert!(site.iter().all(|(_, text)| !text.contains("2027") && !text.contains("20 October")));
 }
 
 #[test]

@@ -94,3 +94,30 @@ fn a_site_below_a_folder_links_below_it() {
     }
     assert!(page(&site, "sitemap.xml").contains("<loc>https://example.org/knit/patterns/saltmarsh-yoke/</loc>"));
 }
+
+/// The designer's own proof may name what readers do not know of yet, and says so.
+#[test]
+fn what_is_named_and_not_linked_is_told_with_its_reference() {
+    let files = [
+        ("patterns/shawl.md", "---\ntitle: Secret Shawl\nready: false\n---\n"),
+        ("patterns/hat.md", "---\ntitle: Reed Hat\n---\n"),
+        ("yarns.yaml", "reed: { title: Reed Hat }\n"),
+        ("pages/about.md", "---\ntitle: About\n---\n\nThe Secret Shawl is wet, and so is the Reed\nHat.\n"),
+    ];
+    let studied = crate::support::read(&files);
+    let told: Vec<(&str, &str)> = studied
+        .findings
+        .iter()
+        .map(|finding| (finding.message.as_str(), finding.help.as_deref().unwrap_or_default()))
+        .collect();
+    assert_eq!(
+        told,
+        [
+            (
+                "`Secret Shawl` is named and not linked",
+                "write `<pattern:shawl>` in its place; it is not public yet, so readers get its title as plain words until it is"
+            ),
+            ("`Reed Hat` is named and not linked", "write `<pattern:hat>` or `<yarn:reed>` in its place"),
+        ]
+    );
+}

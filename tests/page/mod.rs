@@ -8,3 +8,4 @@ mod links;
 mod privacy;
 mod progress;
 mod story;
+mod test_knit;

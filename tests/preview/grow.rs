@@ -109,7 +109,9 @@ fn file(random: &mut Random, kind: &str) -> String {
 fn link(random: &mut Random) -> String {
     let kind = random.one(&["pattern", "project", "yarn", "technique", "person"]);
     let name = name(random, kind);
-    match random.below(12) {
+    match random.below(14) {
+        12 => title(random),
+        13 => "https://elsewhere.example/bare".to_owned(),
         0 => format!("<note:2026-11-{:02}>", 14 + random.below(14)),
         1 => format!("[that]({kind}:{name}#a-heading)"),
         2 => "[elsewhere](https://elsewhere.example)".to_owned(),
@@ -118,9 +120,14 @@ fn link(random: &mut Random) -> String {
     }
 }
 
+/// Returns one of a few titles, which texts name without a link too.
+fn title(random: &mut Random) -> String {
+    format!("{} {}", random.one(&["Reed", "Tern", "Samphire", "Groyne"]), random.below(4))
+}
+
 /// Returns the keys of an entry, a line each.
 fn front(random: &mut Random, kind: &str) -> String {
-    let mut text = format!("title: {} {}\n", random.one(&["Reed", "Tern", "Samphire", "Groyne"]), random.below(4));
+    let mut text = format!("title: {}\n", title(random));
     let mut put = |line: String| text += &(line + "\n");
     if random.below(8) == 0 {
         put("ready: false".to_owned());
@@ -183,7 +190,11 @@ fn said(random: &mut Random, put: &mut impl FnMut(String)) {
 fn pattern(random: &mut Random, put: &mut impl FnMut(String)) {
     put(format!("garment: {}", random.one(&["hat", "pullover", "shawl"])));
     match random.below(6) {
-        0 => put(format!("stage: {}", random.one(&["sketch", "sample", "test knit"]))),
+        0 => {
+            put(format!("stage: {}", random.one(&["sketch", "sample", "test knit", "test knit"])));
+            let (opens, closes) = (20 + random.below(9), 15 + random.below(15));
+            put(format!("test knit: {{ opens: 2026-11-{opens}, closes: 2026-11-{closes}, sizes wanted: 2 }}"));
+        }
         1 => put(format!("published: 2026-12-{:02}", 1 + random.below(20))),
         _ => put(format!("published: 2026-0{}-01", 1 + random.below(9))),
     }
@@ -199,6 +210,11 @@ fn pattern(random: &mut Random, put: &mut impl FnMut(String)) {
             needs + 60,
             needs + 120
         ));
+    }
+    if random.below(4) == 0 {
+        let share = random.one(&["true", "false"]);
+        let yarn = name(random, "yarn");
+        put(format!("testers: [ {{ name: Ines, size: M, yarn: {yarn}, used: {{ MC: 500 m }}, share: {share} }} ]"));
     }
     if random.below(3) == 0 {
         put(format!("techniques: [{}]", name(random, "technique")));

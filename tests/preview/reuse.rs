@@ -247,3 +247,49 @@ fn a_site_in_a_folder_of_its_host_is_shown_there() {
     assert_eq!(asked("/desk"), (301, Some("/desk/".to_owned())));
     assert_eq!(asked("/desk/"), (200, None));
 }
+
+/// The desk's calendar is the designer's own: it is served here and is in no site. A call that is not open yet can be looked at.
+#[test]
+fn the_desks_calendar_and_a_coming_call_are_only_here() {
+    let gift = "---\ntitle: Scarf\nmade for: { who: Ann, by: 2026-12-24 }\n---\n";
+    let call = "---\ntitle: Fish\nstage: test knit\ntest knit: { opens: 2026-12-01, closes: 2026-12-31, sizes wanted: 2, apply: \"https://example.org/a\" }\n---\n";
+    let files = studio().with("projects/scarf.md", gift).with("patterns/fish.md", call);
+    let live = Live::new(files.clone(), Arc::default(), VIEW()).unwrap();
+    let asked = |path: &str| {
+        let answer = live.answer(path);
+        (answer.status, answer.kind, String::from_utf8_lossy(&answer.body).into_owned())
+    };
+    let (status, kind, calendar) = asked("/desk/calendar.ics");
+    assert_eq!((status, kind), (200, "text/calendar; charset=utf-8"));
+    assert!(calendar.contains("SUMMARY:Scarf for Ann must be there") && calendar.contains("Test knit of Fish opens"));
+    let (_, _, public) = asked("/calendar.ics");
+    assert!(!public.contains("Scarf") && !public.contains("Fish") && public.contains("Hat 3 is published"), "{public}");
+    let (status, _, page) = asked("/patterns/fish/test-knit/");
+    assert!(status == 200 && page.contains("Not on the site before 1 December 2026"), "{page}");
+    assert!(page.contains("Applications open on 1 December 2026."), "{page}");
+    let studied = ballband::study(&files, View::of_readers(day("2026-11-25"))).unwrap();
+    let (site, _) = ballband::make(&studied);
+    assert!(!site.iter().any(|file| file.path.contains("test-knit") || file.path.contains("desk")));
+}
+
+/// A title that changes is looked for anew in the texts that may name it; a change of anything else is not.
+#[test]
+fn a_new_title_is_found_in_texts_that_were_not_saved() {
+    let about = "---\ntitle: About\n---\n\nI like the Big Reed Cowl.\n";
+    let mut files = studio().with("pages/about.md", about).with("yarns.yaml", "dk: { title: Heron }\n");
+    let mut preview = Preview::new(&files, VIEW()).unwrap();
+    let mut told = |text: &str| {
+        let file = FilePath::new("patterns/hat-3.md").unwrap();
+        files.files.insert(file.clone(), text.as_bytes().to_vec());
+        preview.update(&files, &BTreeSet::from([file]), VIEW()).unwrap();
+        preview
+            .findings()
+            .iter()
+            .map(|finding| format!("{} {}", finding.code.name, finding.at.file))
+            .collect::<Vec<_>>()
+    };
+    let unlinked = ["unlinked pages/about.md"];
+    assert_eq!(told("---\ntitle: Big Reed Cowl\npublished: 2026-01-03\n---\n"), unlinked);
+    assert_eq!(told("---\ntitle: Big Reed Cowl\npublished: 2026-01-04\n---\n"), unlinked);
+    assert!(told("---\ntitle: Big Reed Shawl\npublished: 2026-01-04\n---\n").is_empty());
+}

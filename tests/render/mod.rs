@@ -1,6 +1,7 @@
 //! Templates, Markdown, feeds and pictures.
 
 mod blurb;
+mod calendar;
 mod chapters;
 mod chart;
 mod commonmark;

@@ -78,7 +78,9 @@ impl Field for Web {
             return None;
         };
         let address = Self::parse(text);
-        if address.is_none() {
+        if address.is_some() {
+            notes.address(text, node);
+        } else {
             let help = if text.contains("://") || text.contains(' ') {
                 "an address begins with `https://` and holds no spaces or quotes".to_owned()
             } else {

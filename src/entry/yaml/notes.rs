@@ -54,6 +54,8 @@ pub struct Notes<'a> {
     pub notes: Vec<Note>,
     /// The references met so far.
     pub references: Vec<Met>,
+    /// The addresses on the web met so far, each with the way to it.
+    pub addresses: Vec<(String, Steps)>,
     /// Whether the field being read is private.
     pub in_private: bool,
 }
@@ -61,7 +63,7 @@ pub struct Notes<'a> {
 impl<'a> Notes<'a> {
     /// Returns an empty collection.
     pub fn new(settings: &'a Settings) -> Self {
-        Self { settings, notes: Vec::new(), references: Vec::new(), in_private: false }
+        Self { settings, notes: Vec::new(), references: Vec::new(), addresses: Vec::new(), in_private: false }
     }
 
     /// Notes a mistake in a node's value.
@@ -94,6 +96,11 @@ impl<'a> Notes<'a> {
     /// Keeps a word that is a reference if there is such an entry, and a word otherwise.
     pub fn perhaps_refer(&mut self, reference: &Reference, node: &Node<'_>) {
         self.meet(reference, node, true);
+    }
+
+    /// Keeps an address on the web, so that it can be asked whether it is still there.
+    pub fn address(&mut self, url: &str, node: &Node<'_>) {
+        self.addresses.push((url.to_owned(), node.trail.steps()));
     }
 
     fn meet(&mut self, reference: &Reference, node: &Node<'_>, perhaps: bool) {

@@ -3,8 +3,8 @@
 use super::super::view::Link;
 use super::super::{Item, Shown, words};
 use super::Day;
-use crate::entry::value::{Choice, Stage};
-use crate::entry::{Entry, Kind, Pattern};
+use crate::entry::value::{Choice, Date, Stage};
+use crate::entry::{Entry, Kind, Pattern, Reached};
 use crate::reckon::desk::{Missing, Since, What, missing, next_stage, since};
 use serde::Serialize;
 
@@ -47,7 +47,7 @@ pub struct MissingLine {
 #[derive(Clone, Debug, Serialize)]
 pub struct DateLine {
     /// What it is: `Published`.
-    pub what: &'static str,
+    pub what: String,
     /// The day.
     pub day: Day,
 }
@@ -95,24 +95,44 @@ fn line(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> DesignLine {
 
 fn dates(shown: &Shown<'_>, pattern: &Pattern) -> Vec<DateLine> {
     let today = shown.catalogue.view.today;
-    let line = |before: &'static str, after: &'static str, day: Option<crate::entry::value::Date>| {
-        day.map(|day| DateLine { what: if day <= today { after } else { before }, day: Day::from(day) })
+    let line = |before: &'static str, after: &'static str, day: Option<Date>| {
+        day.map(|day| {
+            let what = if day <= today { after } else { before };
+            (day, DateLine { what: what.to_owned(), day: Day::from(day) })
+        })
     };
+    let reached = pattern.reached.for_desk().iter().flat_map(Reached::days).map(|(stage, day)| {
+        let what = if day > today {
+            format!("{} planned", words::sentence(stage.word()))
+        } else {
+            words::sentence(stage.word())
+        };
+        (day, DateLine { what, day: Day::from(day) })
+    });
     let call = pattern.test_knit.as_ref();
     // A day of publication before that stage is only planned, even if it has gone by.
     let is_out = matches!(pattern.stage(), Stage::Published | Stage::Retired);
-    [
+    let mut lines: Vec<(Date, DateLine)> = [
         line("Test knit opens", "Test knit opened", call.and_then(|call| call.opens)),
         line("Test knit closes", "Test knit closed", call.and_then(|call| call.closes)),
         line("Planned for", if is_out { "Published" } else { "Was planned for" }, pattern.published),
     ]
     .into_iter()
     .flatten()
-    .collect()
+    .chain(reached.filter(|(day, _)| Some(*day) != pattern.published))
+    .collect();
+    lines.sort_by_key(|(day, _)| *day);
+    lines.into_iter().map(|(_, line)| line).collect()
 }
 
 fn stands(shown: &Shown<'_>, since: &Since) -> String {
     let what = match since.what {
+        What::Reached => {
+            return match since.day.days_to(shown.catalogue.view.today) {
+                0 => "at this stage since today".to_owned(),
+                count => format!("at this stage for {}", super::days(count)),
+            };
+        }
         What::Published => "published",
         What::TestKnitOpened => "test knit opened",
         What::TestKnitClosed => "test knit closed",

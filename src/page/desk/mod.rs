@@ -4,6 +4,7 @@
 //! variant of [`super::Context`]. A catalogue for the designer's eyes is expected, in which every entry has a page.
 
 mod designs;
+mod events;
 mod findings;
 mod gifts;
 mod needles;
@@ -11,6 +12,7 @@ mod week;
 mod yarn;
 
 pub use designs::{DateLine, DesignLine, MissingLine, StageGroup};
+pub use events::events;
 pub use findings::{FileFindings, FindingView, FindingsView, OtherPlace, Quote};
 pub use gifts::{GiftLine, HouseholdView};
 pub use needles::{DoneLine, NeedleLine, UsedLine};
@@ -39,6 +41,8 @@ pub struct DeskContext {
     pub findings: FindingsView,
     /// The note in hand, if there is any note.
     pub week: Option<WeekView>,
+    /// How many days the designer's own calendar holds.
+    pub days: usize,
     /// The designs by stage.
     pub designs: Vec<StageGroup>,
     /// What is on the needles, what must be there first above.
@@ -78,6 +82,7 @@ pub fn context(shown: &Shown<'_>, findings: &[Finding], texts: &Texts) -> DeskCo
         sections: Vec::new(),
         findings: findings::findings(shown, findings, texts),
         week: week::week(shown),
+        days: events::events(shown).len(),
         designs: designs::designs(shown),
         needles: needles::needles(shown),
         planned: yarn.len() - free,

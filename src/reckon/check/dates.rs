@@ -1,10 +1,11 @@
 //! Days must follow each other.
 
 use super::place;
-use crate::entry::value::Date;
+use crate::entry::value::{Choice, Date, Stage};
 use crate::entry::yaml::Step;
-use crate::entry::{Data, Entry, Placing};
+use crate::entry::{Data, Entry, Pattern, Placing};
 use crate::finding::{Code, Finding, Severity};
+use std::borrow::Cow;
 
 /// A day that is before one it must follow.
 pub static DATE_ORDER: Code = Code {
@@ -17,28 +18,52 @@ pub static DATE_ORDER: Code = Code {
 };
 
 /// A day, the way to it and what it is.
-type Named = (Option<Date>, Vec<Step>, &'static str);
+type Named = (Option<Date>, Vec<Step>, Cow<'static, str>);
+
+/// Returns the days of a pattern's stages, each with the one that must not be before it.
+fn stages(pattern: &Pattern, published: impl Fn() -> Named) -> Vec<[Named; 2]> {
+    // A finding is for the designer's eyes, so what is private may be looked at.
+    let Some(reached) = pattern.reached.for_desk() else { return Vec::new() };
+    let named = |(stage, day): (Stage, Date)| -> Named {
+        (Some(day), place::way(&["reached", stage.word()]), format!("the day of `{}`", stage.word()).into())
+    };
+    let days: Vec<(Stage, Date)> = reached.days().collect();
+    let mut pairs: Vec<[Named; 2]> =
+        days.iter().zip(days.iter().skip(1)).map(|(first, then)| [named(*first), named(*then)]).collect();
+    let before = days.iter().rev().find(|(stage, _)| *stage < Stage::Published);
+    match reached.published {
+        // Two days of one publication must be one, so neither may be before the other.
+        Some(day) => {
+            let own = || named((Stage::Published, day));
+            pairs.extend([[own(), published()], [published(), own()]]);
+        }
+        None => pairs.extend(before.map(|before| [named(*before), published()])),
+    }
+    pairs
+}
 
 /// Finds days of a pattern or project that are out of order.
 pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     let mut pairs: Vec<[Named; 2]> = Vec::new();
     match &entry.data {
         Data::Pattern(pattern) => {
-            let published = || (pattern.published, place::way(&["published"]), "the publication");
+            let published = || (pattern.published, place::way(&["published"]), "the publication".into());
             if let Some(test) = &pattern.test_knit {
-                let closes = || (test.closes, place::way(&["test knit", "closes"]), "the end of the test knit");
-                let opens = (test.opens, place::way(&["test knit", "opens"]), "the beginning of the test knit");
+                let closes = || (test.closes, place::way(&["test knit", "closes"]), "the end of the test knit".into());
+                let opens =
+                    || (test.opens, place::way(&["test knit", "opens"]), "the beginning of the test knit".into());
                 pairs.push([closes(), published()]);
-                pairs.push([opens, closes()]);
+                pairs.push([opens(), closes()]);
             }
+            pairs.extend(stages(pattern, published));
             for (at, erratum) in pattern.errata.iter().enumerate() {
-                let day = (Some(erratum.date), place::item("errata", at, &["date"]), "the correction");
+                let day = (Some(erratum.date), place::item("errata", at, &["date"]), "the correction".into());
                 pairs.push([published(), day]);
             }
         }
         Data::Project(project) => pairs.push([
-            (project.started, place::way(&["started"]), "the beginning"),
-            (project.finished, place::way(&["finished"]), "the end"),
+            (project.started, place::way(&["started"]), "the beginning".into()),
+            (project.finished, place::way(&["finished"]), "the end".into()),
         ]),
         _ => {}
     }

@@ -3,7 +3,9 @@
 //! A check looks at the joined entries, public or not, and tells what disagrees at the smallest guilty place. To add
 //! one: a file here with its [`Code`](crate::finding::Code), a line in [`check`], and a case under `tests/cases`.
 
+mod bare_url;
 mod both_systems;
+mod call;
 mod chapters;
 mod counts;
 mod credit;
@@ -32,6 +34,7 @@ mod skeins;
 mod story;
 mod tape;
 mod undisclosed;
+mod unlinked;
 mod untested;
 mod weight;
 mod yardage;
@@ -45,8 +48,10 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 43] = [
+static SETTABLE: [&Code; 46] = [
+    &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
+    &call::CALL_INCOMPLETE,
     &chapters::CHAPTERS_FEW,
     &chapters::CHAPTER_FIRST,
     &chapters::CHAPTER_HOURS,
@@ -86,6 +91,7 @@ static SETTABLE: [&Code; 43] = [
     &skeins::SKEINS_SHORT,
     &tape::UNMEASURABLE,
     &undisclosed::UNDISCLOSED,
+    &unlinked::UNLINKED,
     &untested::UNTESTED_CLAIM,
     &weight::WEIGHT_UNLIKE,
     &yardage::YARDAGE_UNLIKELY,
@@ -109,7 +115,9 @@ pub fn check_studio(catalogue: &Catalogue, placing: &Placing<'_>) -> Vec<Finding
 /// Runs every check over one entry.
 pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) -> Vec<Finding> {
     let mut findings = Vec::new();
+    bare_url::check(catalogue, entry, placing, &mut findings);
     both_systems::check(entry, placing, &mut findings);
+    call::check(catalogue, entry, placing, &mut findings);
     chapters::check(entry, placing, &mut findings);
     counts::check(catalogue, entry, placing, &mut findings);
     credit::check(entry, placing, &mut findings);
@@ -136,6 +144,7 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     story::check(catalogue, entry, placing, &mut findings);
     tape::check(catalogue, entry, placing, &mut findings);
     undisclosed::check(catalogue, entry, placing, &mut findings);
+    unlinked::check(catalogue, entry, placing, &mut findings);
     untested::check(entry, placing, &mut findings);
     weight::check(catalogue, entry, placing, &mut findings);
     yardage::check(catalogue, entry, placing, &mut findings);

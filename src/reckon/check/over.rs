@@ -61,7 +61,7 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
         }
     }
     // A finding is for the designer's eyes, so what is private may be looked at; no name is told.
-    for (number, tester) in pattern.testers.for_desk().iter().enumerate() {
+    for (number, tester) in pattern.testers.all.for_desk().iter().enumerate() {
         let Some(name) = &tester.size else { continue };
         let Some(size) = size_of(name) else { continue };
         let own = tester.yarn.as_ref().map(|yarn| catalogue.yarn(&yarn.reference()).and_then(|yarn| yarn.put_up));

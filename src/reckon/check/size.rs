@@ -23,7 +23,7 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
     match &entry.data {
         Data::Pattern(pattern) => {
             // A finding is for the designer's eyes, so what is private may be looked at.
-            for (at, tester) in pattern.testers.for_desk().iter().enumerate() {
+            for (at, tester) in pattern.testers.all.for_desk().iter().enumerate() {
                 let way = [Step::Key(Box::from("testers")), Step::Item(at), Step::Key(Box::from("size"))];
                 let place = || entry.origin.value(&way, placing);
                 findings.extend(tester.size.as_ref().and_then(|size| one(pattern, size, place)));

@@ -18,7 +18,7 @@ pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) 
     let Data::Pattern(pattern) = &entry.data else { return };
     let Some(claimed) = &pattern.tested_in else { return };
     // A finding is for the designer's eyes, so what is private may be looked at; only the size is named.
-    let testers = pattern.testers.for_desk();
+    let testers = pattern.testers.all.for_desk();
     let was_made = |at: &usize| {
         testers.iter().filter_map(|tester| tester.size.as_ref()).any(|size| claimed.find(size) == Some(*at))
     };

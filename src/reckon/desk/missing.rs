@@ -107,7 +107,7 @@ fn sizes_without_needs(catalogue: &Catalogue, pattern: &Pattern) -> Vec<String> 
 }
 
 fn of_testers(catalogue: &Catalogue, pattern: &Pattern) -> Vec<Missing> {
-    let testers = pattern.testers.for_desk();
+    let testers = pattern.testers.all.for_desk();
     let mut owed = Vec::new();
     let is_tested = |size: usize| {
         let wanted = |name: &str| crate::reckon::pace::size_of(pattern, Some(name)) == Some(size);

@@ -7,6 +7,8 @@ use crate::entry::{Data, Entry, Pattern, Reference};
 /// What happened on a day that tells where a design stands.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum What {
+    /// It came to the stage it is at, as she wrote it down.
+    Reached,
     /// It could be had from then on.
     Published,
     /// Its test knit was opened.
@@ -28,9 +30,9 @@ pub struct Since {
 
 /// Returns the day that tells best how long a design has stood at its stage; nothing where no day tells anything.
 ///
-/// Front matter holds no history of stages. A published or retired design stands since its publication, one in its test
-/// knit since that was opened, or closed if that has passed. Of any other the last note that mentions it is all that is
-/// known, which is no more than that. Days after today tell nothing.
+/// The day under `reached` tells it exactly. Without it a published or retired design stands since its publication, one in
+/// its test knit since that was opened, or closed if that has passed. Of any other the last note that mentions it is all
+/// that is known, which is no more than that. Days after today tell nothing.
 pub fn since(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Option<Since> {
     let today = catalogue.view.today;
     let past = |day: Option<Date>, what: What| Some(Since { day: day.filter(|day| *day <= today)?, what });
@@ -43,7 +45,8 @@ pub fn since(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Option<
         Stage::TestKnit => test_knit(),
         Stage::Sketch | Stage::Swatch | Stage::Sample | Stage::TechEdit => None,
     };
-    own.or_else(|| told_of(catalogue, entry))
+    let reached = pattern.reached.for_desk().as_ref().and_then(|reached| reached.day(pattern.stage()));
+    past(reached, What::Reached).or(own).or_else(|| told_of(catalogue, entry))
 }
 
 fn told_of(catalogue: &Catalogue, entry: &Entry) -> Option<Since> {

@@ -25,9 +25,9 @@ macro_rules! built_in {
 pub static BUILT_IN: BuiltIn = built_in!(
     "leaflet",
     templates: [
-        "block.html", "finished.html", "frame.html", "home.html", "journal.html", "missing.html", "needles.html", "note.html", "on-the-way.html", "page.html",
+        "block.html", "figures.html", "finished.html", "frame.html", "home.html", "journal.html", "missing.html", "needles.html", "note.html", "on-the-way.html", "page.html",
         "parts.html", "pattern.html", "patterns.html", "people.html", "person.html", "project.html", "technique.html", "techniques.html",
-        "text.html", "yarn.html",
+        "test-knit.html", "text.html", "yarn.html",
         "yarns.html",
     ],
     assets: ["style.css", "icon.svg", "fonts/OFL.txt", "fonts/atkinson-hyperlegible-next-400.woff2", "fonts/atkinson-hyperlegible-next-700.woff2"]

@@ -5,8 +5,8 @@ use ballband::entry::field::{FieldInfo, Record};
 use ballband::entry::schema::Schema;
 use ballband::entry::{
     After, Common, Disclosure, Erratum, Gauge, Kind, MadeFor, Mentioned, Note, OtherPattern, Outlet, Page, Pattern,
-    Person, Piece, Project, Ruling, Sale, Sample, Story, Studio, Technique, TestKnit, Tester, ToDo, Used, Video,
-    VideoSettings, WeighedSwatch, WorkedOn, Yarn, YarnUse, read, slug,
+    Person, Piece, Project, Reached, Ruling, Sale, Sample, Story, Studio, Technique, TestKnit, Tester, ToDo, Used,
+    Video, VideoSettings, WeighedSwatch, WorkedOn, Yarn, YarnUse, read, slug,
 };
 use ballband::source::load;
 use ballband::source::memory::Memory;
@@ -44,6 +44,7 @@ fn parts() -> BTreeMap<String, Fields> {
         of::<OtherPattern>(),
         of::<Outlet>(),
         of::<Piece>(),
+        of::<Reached>(),
         of::<Ruling>(),
         of::<Sale>(),
         of::<Sample>(),
