@@ -150,3 +150,19 @@ fn every_address_is_asked_and_the_dead_ones_are_told_at_their_places() {
         assert_eq!(asked.times("HEAD /ok"), before + 1);
     }
 }
+
+/// Three addresses of a host that takes no calls: a machine without a network would say it of every link.
+#[test]
+fn where_nothing_can_be_reached_the_links_are_not_blamed() {
+    let free = TcpListener::bind("127.0.0.1:0").unwrap();
+    let port = free.local_addr().unwrap().port();
+    drop(free);
+    let here = folder("offline");
+    small_studio(&here);
+    let links = ["a", "b", "c"].map(|path| format!("[{path}](http://127.0.0.1:{port}/{path})\n"));
+    fs::write(here.join("pages/about.md"), format!("---\ntitle: About\n---\n\n{}", links.concat())).unwrap();
+    let proof = ballband(&["proof", "--links"], &here);
+    assert_eq!((proof.status.code(), out(&proof).as_str()), (Some(0), "1 entry read: no findings\n"));
+    assert!(err(&proof).contains("none of 3 addresses can be reached"), "{}", err(&proof));
+    assert!(!here.join(".answers").exists());
+}

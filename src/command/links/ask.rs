@@ -60,8 +60,15 @@ fn answer(got: Result<ureq::http::Response<ureq::Body>, Error>) -> Answer {
         Err(Error::Timeout(Timeout::Resolve)) => Answer::Unreachable("its host is not found in time".to_owned()),
         Err(Error::Timeout(_)) => Answer::Late,
         Err(Error::HostNotFound) => Answer::Unreachable("there is no such host".to_owned()),
-        Err(error) => Answer::Unreachable(error.to_string()),
+        Err(Error::Io(error)) => Answer::Unreachable(in_plain_words(&error.to_string())),
+        Err(error) => Answer::Unreachable(in_plain_words(&error.to_string())),
     }
+}
+
+/// Returns why a host could not be asked; the two commonest reasons are worded for programmers where they come from.
+fn in_plain_words(why: &str) -> String {
+    let known = [("lookup address", "there is no such host"), ("certificate", "its certificate is not one to trust")];
+    known.iter().find(|(word, _)| why.contains(word)).map_or(why, |(_, plain)| plain).to_owned()
 }
 
 impl Answer {
@@ -91,7 +98,9 @@ impl Answer {
             }
             Self::Status(_) | Self::Late => "try again later; if it stays so, look for another address",
             Self::Onward => "open it in a browser, and write the address where you end up",
-            Self::Unreachable(_) => "look for a slip in the host's name; without one, try again later",
+            Self::Unreachable(_) => {
+                "look for a slip in the host's name; without one, open it in a browser, or try again later"
+            }
         }
     }
 }

@@ -7,7 +7,7 @@ mod known;
 
 pub use known::Known;
 
-use super::{Failure, terminal};
+use super::terminal;
 use crate::Studied;
 use crate::entry::{Address, Entry, Placing};
 use crate::finding::{Code, Finding, Severity};
@@ -29,9 +29,13 @@ pub static LINK_DEAD: Code = Code {
 /// How many hosts are asked at a time; a host is asked one address after the other.
 const AT_ONCE: usize = 4;
 
+/// From how many addresses on it is not chance that none can be reached.
+const ENOUGH: usize = 3;
+
 /// Asks the addresses of a studio whose answers are not known, keeps what was answered, and returns what is wrong at each
-/// place that has such an address. Of one address with several fragments the page is asked once.
-pub fn check(studied: &Studied, mut known: Known) -> Result<Vec<Finding>, Failure> {
+/// place that has such an address. Of one address with several fragments the page is asked once. Where none of several can be
+/// reached, that is said and nothing else: the machine is hardly on the network.
+pub fn check(studied: &Studied, mut known: Known) -> Vec<Finding> {
     let all: Vec<(&Entry, &Address)> = studied
         .catalogue
         .entries
@@ -42,6 +46,13 @@ pub fn check(studied: &Studied, mut known: Known) -> Result<Vec<Finding>, Failur
     let wanted: BTreeSet<&str> = all.iter().map(|(_, address)| page(&address.url)).collect();
     let unknown: Vec<&str> = wanted.iter().copied().filter(|url| !known.is_good(url)).collect();
     let answers = ask_all(&unknown);
+    if answers.len() >= ENOUGH && answers.values().all(|answer| matches!(answer, Answer::Unreachable(_))) {
+        let count = answers.len();
+        terminal::complain(&format!(
+            "none of {count} addresses can be reached, so nothing is said of them; is this machine on the network?"
+        ));
+        return Vec::new();
+    }
     for (url, answer) in &answers {
         if *answer == Answer::There {
             known.keep(url);
@@ -54,7 +65,7 @@ pub fn check(studied: &Studied, mut known: Known) -> Result<Vec<Finding>, Failur
         let place = entry.origin.place(&address.at, &placing);
         Some(Finding::new(&LINK_DEAD, place, format!("`{}` {}", address.url, answer.message())).help(answer.help()))
     };
-    Ok(all.iter().filter_map(dead).collect())
+    all.iter().filter_map(dead).collect()
 }
 
 /// Returns an address without its fragment, which no host is told.

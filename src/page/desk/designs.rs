@@ -95,13 +95,21 @@ fn line(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> DesignLine {
 
 fn dates(shown: &Shown<'_>, pattern: &Pattern) -> Vec<DateLine> {
     let today = shown.catalogue.view.today;
+    let call = pattern.test_knit.as_ref();
     let line = |before: &'static str, after: &'static str, day: Option<Date>| {
         day.map(|day| {
             let what = if day <= today { after } else { before };
             (day, DateLine { what: what.to_owned(), day: Day::from(day) })
         })
     };
-    let reached = pattern.reached.for_desk().iter().flat_map(Reached::days).map(|(stage, day)| {
+    // What another line tells already is not said twice.
+    let is_told = |stage: Stage, day: Date| match stage {
+        Stage::TestKnit => call.and_then(|call| call.opens) == Some(day),
+        Stage::Published => pattern.published == Some(day),
+        _ => false,
+    };
+    let days = pattern.reached.for_desk().iter().flat_map(Reached::days);
+    let reached = days.filter(|(stage, day)| !is_told(*stage, *day)).map(|(stage, day)| {
         let what = if day > today {
             format!("{} planned", words::sentence(stage.word()))
         } else {
@@ -109,7 +117,6 @@ fn dates(shown: &Shown<'_>, pattern: &Pattern) -> Vec<DateLine> {
         };
         (day, DateLine { what, day: Day::from(day) })
     });
-    let call = pattern.test_knit.as_ref();
     // A day of publication before that stage is only planned, even if it has gone by.
     let is_out = matches!(pattern.stage(), Stage::Published | Stage::Retired);
     let mut lines: Vec<(Date, DateLine)> = [
@@ -119,7 +126,7 @@ fn dates(shown: &Shown<'_>, pattern: &Pattern) -> Vec<DateLine> {
     ]
     .into_iter()
     .flatten()
-    .chain(reached.filter(|(day, _)| Some(*day) != pattern.published))
+    .chain(reached)
     .collect();
     lines.sort_by_key(|(day, _)| *day);
     lines.into_iter().map(|(_, line)| line).collect()

@@ -54,6 +54,12 @@ pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) 
                     || (test.opens, place::way(&["test knit", "opens"]), "the beginning of the test knit".into());
                 pairs.push([closes(), published()]);
                 pairs.push([opens(), closes()]);
+                for (at, day) in test.check_ins.iter().enumerate() {
+                    let mut way = place::way(&["test knit", "check-ins"]);
+                    way.push(Step::Item(at));
+                    let day = || (Some(*day), way.clone(), "the check-in".into());
+                    pairs.extend([[opens(), day()], [day(), closes()]]);
+                }
             }
             pairs.extend(stages(pattern, published));
             for (at, erratum) in pattern.errata.iter().enumerate() {
