@@ -240,6 +240,14 @@ fn gifts_without_a_household_stand_by_person() {
     assert_eq!(context.findings.files.iter().map(|file| file.findings[0].code).collect::<Vec<_>>(), ["gifts-alike"]);
 }
 
+/// Two in S, three in M and five in L are wanted, and one is there for each of S and M.
+#[test]
+fn a_call_tells_how_many_testers_are_still_wanted() {
+    let fish = "---\ntitle: Fish\nstage: test knit\nsizes: S (M, L)\ntest knit: { opens: 2026-11-01, closes: 2026-12-31, sizes wanted: '2 (3, 5)' }\ntesters: [ { name: Ann, size: M }, { name: Bo, size: S } ]\n---\n\nFish.\n";
+    let (context, _) = desk(&[("patterns/fish.md", fish)]);
+    assert!(owed(&context.designs[0].designs[0]).contains("testers: one for S, two for M and five for L"));
+}
+
 fn owed(design: &ballband::page::desk::DesignLine) -> String {
     let words = design.missing.iter().map(|one| format!("{}{}", one.key.unwrap_or_default(), one.words));
     words.collect::<Vec<_>>().join(", ")
@@ -256,7 +264,7 @@ fn a_design_tells_what_it_owes_and_how_long_it_has_stood() {
     assert_eq!((sketch.stands.as_deref(), owed(sketch).as_str()), (Some("last told of ten days ago"), "yarn"));
     assert_eq!(fish.stands.as_deref(), Some("test knit opened 24 days ago"));
     let told = owed(fish);
-    for one in ["gauge", "test knit: apply", "a tester for size S", "what one tester used", "the end of the test knit"]
+    for one in ["gauge", "test knit: apply", "testers: one for S,", "what one tester used", "the end of the test knit"]
     {
         assert!(told.contains(one), "{one}: {told}");
     }

@@ -159,7 +159,10 @@ fn in_words(missing: &Missing) -> MissingLine {
         Missing::Text => "a text".to_owned(),
         Missing::SampleWeight => "what went into the sample".to_owned(),
         Missing::Needs(names) => format!("the yarn of {}", sizes(names)),
-        Missing::Tester(names) => format!("a tester for {}", sizes(names)),
+        Missing::Tester(wanted) => {
+            let each = |(size, count): &(String, usize)| format!("{} for {size}", words::number(*count));
+            format!("testers: {}", words::list(&wanted.iter().map(each).collect::<Vec<_>>()))
+        }
         Missing::TestersYarn(count) => format!("what {} used", words::counted(*count, "tester", "testers")),
         Missing::EndOfTestKnit(day) => format!("the end of the test knit, {}", day.in_words()),
     };

@@ -16,8 +16,8 @@ pub enum Missing {
     SampleWeight,
     /// The length of yarn in these sizes, by name; every one where there are no names.
     Needs(Vec<String>),
-    /// A tester for these sizes.
-    Tester(Vec<String>),
+    /// Testers for these sizes, so many for each.
+    Tester(Vec<(String, usize)>),
     /// What this many testers used.
     TestersYarn(usize),
     /// The end of the test knit.
@@ -109,14 +109,19 @@ fn sizes_without_needs(catalogue: &Catalogue, pattern: &Pattern) -> Vec<String> 
 fn of_testers(catalogue: &Catalogue, pattern: &Pattern) -> Vec<Missing> {
     let testers = pattern.testers.all.for_desk();
     let mut owed = Vec::new();
-    let is_tested = |size: usize| {
-        let wanted = |name: &str| crate::reckon::pace::size_of(pattern, Some(name)) == Some(size);
-        let by_others =
-            pattern.tested_in.as_ref().is_some_and(|tested| tested.labels().iter().any(|name| wanted(name)));
-        by_others || testers.iter().any(|tester| tester.size.as_deref().is_some_and(wanted))
+    let is_of = |name: &str, size: usize| crate::reckon::pace::size_of(pattern, Some(name)) == Some(size);
+    let by_others = |size: usize| {
+        pattern.tested_in.as_ref().is_some_and(|tested| tested.labels().iter().any(|name| is_of(name, size)))
     };
-    let untested: Vec<String> =
-        (0..pattern.size_count()).filter(|size| !is_tested(*size)).map(|size| name(pattern, size)).collect();
+    let by_testers =
+        |size: usize| testers.iter().any(|tester| tester.size.as_deref().is_some_and(|name| is_of(name, size)));
+    // As many as the call wants; where it says nothing of a size, one.
+    let wanted = |(size, free): (usize, Option<usize>)| {
+        let count = free.unwrap_or_else(|| usize::from(!by_testers(size)));
+        (count > 0 && !by_others(size)).then(|| (name(pattern, size), count))
+    };
+    let untested: Vec<(String, usize)> =
+        crate::reckon::places(pattern).into_iter().enumerate().filter_map(wanted).collect();
     if !untested.is_empty() {
         owed.push(Missing::Tester(untested));
     }
