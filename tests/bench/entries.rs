@@ -148,7 +148,7 @@ fn note(number: usize, kinds: &Kinds, random: &mut Random) -> String {
         front += &format!(
             "links:\n  - {{ to: {}, how: {} }}\n",
             key(Kind::Person, person),
-            random.one(&["bought", "gifted", "friend"])
+            random.one(&["bought", "own"])
         );
     }
     front

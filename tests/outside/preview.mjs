@@ -86,12 +86,14 @@ await check('what readers cannot see has a ribbon', async () => {
 });
 await check('the desk marks the planted pair of gifts, and no other', async () => {
   await open('/desk/');
+  edit('projects/second-storm.md', 'brim: rolled', 'brim: folded');
+  await page.locator('#gifts tr.marked').first().waitFor({ timeout: 5000 });
   is(await page.locator('#gifts tr.marked').count(), 2);
   const before = await page.locator('#gifts tr.marked').allInnerTexts();
   if (!before.every(row => row.includes('Varcoe'))) throw new Error(before.join(' | '));
 });
 await check('the desk follows a save', async () => {
-  edit('projects/second-storm.md', 'brim: folded', 'brim: plain');
+  edit('projects/second-storm.md', 'brim: folded', 'brim: rolled');
   await page.waitForFunction(() => !document.querySelector('#gifts tr.marked'), null, { timeout: 5000 });
 });
 await check('a button of the desk copies the text that `blurb` prints', async () => {
