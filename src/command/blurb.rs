@@ -14,7 +14,10 @@ use std::path::Path;
 pub const EXAMPLES: &str = "Examples:
   ballband blurb > under-the-video.txt
   ballband blurb 12 --outlet video --copy
-  ballband blurb 2026-11-20-reeds";
+  ballband blurb 2026-11-20-reeds
+
+What must be said of gifts, loans and links by which you earn, in which words and where, differs from country to
+country and from one video host to another: read the rules that hold for you, and set the words under `disclosure`.";
 
 /// What is asked.
 #[derive(Debug, Args)]

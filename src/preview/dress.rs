@@ -89,7 +89,7 @@ pub fn in_words(finding: &Finding, texts: &Texts) -> String {
 pub fn hidden(addresses: impl Iterator<Item = String>) -> String {
     let mut css = String::new();
     for address in addresses.filter(|address| !address.contains(['"', '\\', '\n'])) {
-        css.push_str(&format!("main a[href=\"{address}\"]::after{{content:\"\\a0(not on the site)\";display:inline-block;font-size:.8em}}\n"));
+        css.push_str(&format!("main:not(#desk) a[href=\"{address}\"]::after{{content:\"\\a0(not on the site)\";display:inline-block;font-size:.8em}}\n"));
     }
     css
 }
