@@ -81,7 +81,9 @@ impl Field for Web {
         if address.is_some() {
             notes.address(text, node);
         } else {
-            let help = if text.contains("://") || text.contains(' ') {
+            let help = if text.contains('@') && !text.contains(['/', ' ']) {
+                format!("for a letter, write `mailto:{text}`")
+            } else if text.contains("://") || text.contains(' ') {
                 "an address begins with `https://` and holds no spaces or quotes".to_owned()
             } else {
                 format!("write it whole: `https://{text}`")

@@ -31,6 +31,7 @@ mod settings;
 mod shade;
 mod size;
 mod skeins;
+mod stage;
 mod story;
 mod tape;
 mod undisclosed;
@@ -48,7 +49,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 46] = [
+static SETTABLE: [&Code; 47] = [
     &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
@@ -89,6 +90,7 @@ static SETTABLE: [&Code; 46] = [
     &size::UNKNOWN_SIZE,
     &skeins::SKEINS_OVER,
     &skeins::SKEINS_SHORT,
+    &stage::STAGE_UNLIKE,
     &tape::UNMEASURABLE,
     &undisclosed::UNDISCLOSED,
     &unlinked::UNLINKED,
@@ -141,6 +143,7 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     shade::check(catalogue, entry, placing, &mut findings);
     size::check(catalogue, entry, placing, &mut findings);
     skeins::check(catalogue, entry, placing, &mut findings);
+    stage::check(catalogue, entry, placing, &mut findings);
     story::check(catalogue, entry, placing, &mut findings);
     tape::check(catalogue, entry, placing, &mut findings);
     undisclosed::check(catalogue, entry, placing, &mut findings);
