@@ -2,10 +2,10 @@
 // dark, at 320 px and 1280 px;
 // reflow at 320 px and at 200% zoom (also with WCAG 1.4.12 text spacing); Tab order, visible focus, focus not hidden.
 import fs from 'node:fs';
-import { siteArg, pages, spread, serve, launch, need, done } from './lib.mjs';
+import { siteArg, pages, spread, serve, share, need, done } from './lib.mjs';
 
 const dir = siteArg(), named = process.argv.slice(3);
-const list = named.length ? named : spread(pages(dir), 12), site = await serve(dir), browser = await launch();
+const list = named.length ? named : spread(pages(dir), 12), site = await serve(dir);
 const axe = fs.readFileSync(need.resolve('axe-core/axe.min.js'), 'utf8');
 const OPTS = { runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa'] },
   rules: { 'target-size': { enabled: true } }, resultTypes: ['violations', 'incomplete'] };
@@ -51,7 +51,8 @@ async function focusOrder(page) { // real Tab presses from the top of the page
   return bad;
 }
 
-for (const path of list) for (const colorScheme of ['light', 'dark']) for (const [name, viewport, deviceScaleFactor] of VIEWS) {
+const jobs = list.flatMap(path => ['light', 'dark'].flatMap(colorScheme => VIEWS.map(view => [path, colorScheme, view])));
+await share(jobs, async (browser, [path, colorScheme, [name, viewport, deviceScaleFactor]]) => {
   const page = await browser.newPage({ viewport, deviceScaleFactor, colorScheme, reducedMotion: 'reduce' });
   const found = [];
   const res = await page.goto(site.url + path, { waitUntil: 'load' });
@@ -70,8 +71,8 @@ for (const path of list) for (const colorScheme of ['light', 'dark']) for (const
   await page.close();
   runs++; if (found.length) failed++;
   for (const [id, what] of found) { bump(counts, id); if (counts.get(id) <= 5) console.log(`${id} ${path} ${colorScheme} ${name}: ${what}`); }
-}
-await browser.close(); site.close();
+});
+site.close();
 for (const [id, n] of unsure) console.log(`needs a person: ${id} x${n}`);
 for (const [id, n] of counts) console.log(`VIOLATION ${id} x${n}`);
 console.log(`${list.length} pages of ${pages(dir).length}, ${runs} views`);
