@@ -94,7 +94,10 @@ impl<'a> Cursor<'a> {
 
     /// Moves past the first of several phrases that stands here; returns whether one did.
     pub fn any(&mut self, phrases: &[&str]) -> bool {
-        phrases.iter().any(|words| self.eat(words))
+        // Most begin with another letter, which is quickly seen.
+        let Some(first) = self.rest().trim_start().bytes().next() else { return false };
+        let begins = |words: &str| words.bytes().next().is_some_and(|byte| byte.eq_ignore_ascii_case(&first));
+        phrases.iter().any(|words| begins(words) && self.eat(words))
     }
 
     /// Whether a few words stand here.

@@ -66,6 +66,19 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     if let Some(crossed) = cable(cursor) {
         return work(cursor, start, Counts::new(crossed, crossed), false);
     }
+    let long = cursor.long_word();
+    if let Some(counts) = cursor.lexicon.find(long) {
+        cursor.at += long.len();
+        return work(cursor, start, counts, false);
+    }
+    let word = cursor.word();
+    if let Some(counts) = cursor.lexicon.find(word) {
+        cursor.at += word.len();
+        return work(cursor, start, counts, false);
+    }
+    if ["k", "p", "sl"].iter().any(|letters| cursor.eat_prefix(letters)) {
+        return plain(cursor, start);
+    }
     if cursor.any(&["pm", "sm", "rm", "place marker", "slip marker", "remove marker", "place m", "slip m", "remove m"])
     {
         cursor.any(&["for bor", "for beg of rnd", "for beginning of round", "for end of rnd"]);
@@ -105,20 +118,10 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     if let Some(row) = same_as(cursor)? {
         return Ok(Item::SameAs { row, at: start..cursor.at });
     }
-    let long = cursor.long_word();
-    if let Some(counts) = cursor.lexicon.find(long) {
-        cursor.at += long.len();
-        return work(cursor, start, counts, false);
-    }
-    let word = cursor.word();
-    if let Some(counts) = cursor.lexicon.find(word) {
-        cursor.at += word.len();
-        return work(cursor, start, counts, false);
-    }
     if cursor.any(&["work", "patt", "pat", "cont", "continue", "rib"]) {
         return pattern(cursor, start);
     }
-    if ["k", "p", "sl"].iter().any(|letter| cursor.eat_prefix(letter)) || cursor.any(&["knit", "purl", "slip"]) {
+    if cursor.any(&["knit", "purl", "slip"]) {
         return plain(cursor, start);
     }
     Err(unread(cursor, start))
