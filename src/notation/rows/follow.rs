@@ -121,7 +121,7 @@ impl<'a> Knitter<'a> {
 
     fn statement(&mut self, id: Id, statement: &'a Statement) {
         if let Doing::Row { label: Some(label), .. } = &statement.doing
-            && !label.numbers.is_empty()
+            && (!label.numbers.is_empty() || label.others.is_some())
         {
             let first = label.numbers.first().copied().unwrap_or(0);
             if first == 1 && self.rows.contains_key(&1) {
@@ -133,8 +133,8 @@ impl<'a> Knitter<'a> {
                 self.rows.entry(*number).or_insert(id);
                 self.waiting.push((*number, id));
             }
-            if label.others {
-                self.others = Some((first, id));
+            if let Some(number) = label.others {
+                self.others = Some((number, id));
             }
             return;
         }

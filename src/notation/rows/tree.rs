@@ -139,8 +139,8 @@ pub enum Side {
 pub struct Label {
     /// The row's numbers; none of a row with a name.
     pub numbers: Vec<u32>,
-    /// Whether it is also every other row between: "Row 2 and all WS rows".
-    pub others: bool,
+    /// A row number like which every other row is this one, even or odd: 2 in "Row 2 and all WS rows".
+    pub others: Option<u32>,
     /// The side, where it is said.
     pub side: Option<Side>,
     /// Whether it is a round.

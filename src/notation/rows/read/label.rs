@@ -28,16 +28,16 @@ pub(super) fn label(cursor: &mut Cursor<'_>) -> Result<Option<Label>, Bad> {
         (false, true) => Some(Side::Wrong),
         _ => None,
     };
-    let mut numbers = Vec::new();
-    if cursor.any(&ROW) {
-        numbers = list(cursor)?;
-    }
-    let mut others = cursor.any(&["and all", "and every", "and foll alt", "and following alternate"]);
-    // "All WS rows" and "Even rnds" have no number of their own.
+    let numbers = if cursor.any(&ROW) { list(cursor)? } else { Vec::new() };
     let every = |words: &[&str]| words.iter().any(|words| lower.contains(words));
-    if numbers.is_empty() && every(&["ws rows", "even rows", "even rnds", "even rounds", "even-numbered"]) {
-        (numbers, others) = (vec![2], true);
-    }
+    let others = if !numbers.is_empty() && every(&["and all", "and every", "and foll alt", "and following alternate"]) {
+        numbers.first().copied()
+    } else if numbers.is_empty() && every(&["ws rows", "even rows", "even rnds", "even rounds", "even-numbered"]) {
+        // "All WS rows" and "Even rnds" have no number of their own.
+        Some(2)
+    } else {
+        None
+    };
     cursor.at = start + colon + 1;
     Ok(Some(Label { numbers, others, side, round, at: start..start + colon }))
 }

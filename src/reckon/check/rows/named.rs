@@ -24,7 +24,7 @@ pub fn check(entry: &Entry, blocks: &Blocks, findings: &mut Vec<Finding>) {
     for statement in blocks.written.iter().flat_map(|written| &written.statements) {
         if let Doing::Row { label: Some(label), .. } = &statement.doing {
             numbers.extend(label.numbers.iter().copied());
-            others |= label.others;
+            others |= label.others.is_some();
         }
     }
     if numbers.is_empty() {

@@ -42,7 +42,7 @@ pub fn check(entry: &Entry, blocks: &Blocks, findings: &mut Vec<Finding>) {
         let mut section = Section::default();
         for statement in &written.statements {
             match &statement.doing {
-                Doing::Row { label: Some(label), .. } if !label.numbers.is_empty() => {
+                Doing::Row { label: Some(label), .. } if !label.numbers.is_empty() || label.others.is_some() => {
                     if label.numbers.first() == Some(&1)
                         && section.rows.keys().next_back().is_some_and(|last| *last > 1)
                     {
@@ -65,9 +65,7 @@ pub fn check(entry: &Entry, blocks: &Blocks, findings: &mut Vec<Finding>) {
 impl<'a> Section<'a> {
     fn add(&mut self, entry: &Entry, block: usize, label: &'a Label, findings: &mut Vec<Finding>) {
         let here = || place(entry, block, &label.at);
-        if label.others {
-            self.others = label.numbers.first().copied();
-        }
+        self.others = label.others.or(self.others);
         for number in &label.numbers {
             if let Some(first) = self.rows.get(number).filter(|first| first.at != label.at) {
                 let also = place(entry, block, &first.at);
