@@ -172,7 +172,7 @@ pub fn net(items: &[Item]) -> Option<Counts> {
     const MANY: i64 = 1_000_000;
     let mut work = Work::begin(Needle::of(MANY), 0, Reading::More);
     work.items(items);
-    let known = !work.broken && !work.lost && !work.absorbs && work.floats == 0 && work.turns % 2 == 0;
+    let known = !work.broken && !work.lost && !work.absorbs && work.floats == 0 && work.turns.is_multiple_of(2);
     let (total, here) = (work.total?, work.here?);
     let remain = here.saturating_sub(work.taken);
     let all = total.saturating_add(work.left).saturating_sub(work.taken);

@@ -120,7 +120,7 @@ impl<'a> Cursor<'a> {
     }
 
     /// Moves past the rest of the sentence, up to its full stop or to a bracket that may hold a count.
-    pub fn to_stop(&mut self) {
+    pub fn skip_sentence(&mut self) {
         while !self.is_stop() {
             let Some(c) = self.peek() else { return };
             let counted = matches!(c, '[' | '(') && self.sees_count();

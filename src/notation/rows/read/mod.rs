@@ -120,7 +120,7 @@ fn sentence(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
         }
         Err(bad) => {
             statements.push(troubled(Doing::Unsaid, bad, start..cursor.at));
-            cursor.to_stop();
+            cursor.skip_sentence();
         }
     }
 }
@@ -178,7 +178,7 @@ fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, statements: 
     let doing = Doing::Row { label, items: read };
     if let Some(bad) = &trouble {
         cursor.at = cursor.at.max(bad.1.end);
-        cursor.to_stop();
+        cursor.skip_sentence();
     }
     finish(cursor, Statement { doing, stated: None, change: None, trouble, at: start..cursor.at }, statements);
 }
@@ -190,7 +190,7 @@ fn as_rows(cursor: &mut Cursor<'_>, label: &Label) -> Result<Option<Vec<u32>>, B
         && cursor.any(&["rows", "rnds", "rounds"])
     {
         let rows = label::list(cursor)?;
-        if cursor.is_stop() && !rows.is_empty() && label.numbers.len() % rows.len() == 0 {
+        if cursor.is_stop() && !rows.is_empty() && label.numbers.len().is_multiple_of(rows.len()) {
             return Ok(Some(rows.iter().cycle().take(label.numbers.len()).copied().collect()));
         }
     }
@@ -263,7 +263,7 @@ fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
             && cursor.any(&["sts", "st", "stitches"])
             && cursor.any(&["on", "onto", "on to"])
         {
-            cursor.to_stop();
+            cursor.skip_sentence();
             return Ok(Some(Doing::PutAside(number)));
         }
     }
@@ -272,7 +272,7 @@ fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         cursor.any(&["all", "rem", "remaining", "loosely", "in patt", "in pattern", "in rib", "knitwise", "purlwise"]);
         let none = cursor.number()?.is_none();
         if none && !cursor.sees("to") && !cursor.sees("until") {
-            cursor.to_stop();
+            cursor.skip_sentence();
             return Ok(Some(Doing::BindOff));
         }
     }
@@ -282,7 +282,7 @@ fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     }
     cursor.at = start;
     if cursor.any(&ASIDE) {
-        cursor.to_stop();
+        cursor.skip_sentence();
         return Ok(Some(Doing::Aside));
     }
     cursor.at = start;
@@ -314,7 +314,7 @@ fn cast_on(cursor: &mut Cursor<'_>) -> Result<Option<crate::notation::rows::Numb
     if works {
         return Ok(None);
     }
-    cursor.to_stop();
+    cursor.skip_sentence();
     Ok(Some(number))
 }
 
@@ -346,7 +346,7 @@ fn repeat(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
         let again = if more { Again::More(number) } else { Again::Times(number) };
         let stated = stated::is_here(cursor);
         if !stated && !cursor.is_stop() && !matches!(cursor.peek(), Some(',' | ';')) {
-            cursor.to_stop();
+            cursor.skip_sentence();
         }
         return Ok(Some(Repeated { rows, again, at }));
     }
@@ -359,11 +359,11 @@ fn repeat(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
             return Ok(Some(Repeated { rows, again: Again::UntilStitches(number), at }));
         }
         cursor.at = before;
-        cursor.to_stop();
+        cursor.skip_sentence();
         return Ok(Some(Repeated { rows, again: Again::Unsaid, at }));
     }
     if cursor.any(&["for"]) {
-        cursor.to_stop();
+        cursor.skip_sentence();
         return Ok(Some(Repeated { rows, again: Again::Unsaid, at }));
     }
     if cursor.is_stop() || stated::is_here(cursor) {
@@ -379,7 +379,7 @@ fn plain(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         return Ok(None);
     }
     let body = cursor.at;
-    cursor.to_stop();
+    cursor.skip_sentence();
     let end = cursor.at;
     let words = cursor.text.get(body..end).unwrap_or_default().to_lowercase();
     let has =

@@ -94,6 +94,11 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
         let number = cursor.number()?.ok_or((Trouble::Unread, start..cursor.at))?;
         let item = Item::Work { takes: 0, leaves: 1, times: number, binds: false, at: start..cursor.at };
         let item = finish(cursor, item);
+        // Where they are picked up, or how they are cast on, is for the knitter alone.
+        if cursor.any(&["along", "from", "around", "using", "with"]) {
+            let rest = cursor.rest();
+            cursor.at += rest.find([',', ';', '.', '[', '(']).unwrap_or(rest.len());
+        }
         return in_next_rows(cursor, item);
     }
     if cursor.any(&["pass"]) {
@@ -179,7 +184,7 @@ fn plain(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad> {
         return Ok(Item::Even { until, binds: false, at: start..cursor.at });
     }
     if cursor.any(&["the", "every", "each", "all"]) || cursor.eat("even") {
-        cursor.to_stop();
+        cursor.skip_sentence();
         return Ok(Item::Even { until: Until::End, binds: false, at: start..cursor.at });
     }
     if cursor.is_stop() || super::stated::is_here(cursor) {
@@ -228,7 +233,7 @@ fn pattern(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad> {
     if even {
         return Ok(Item::Even { until: Until::End, binds: false, at: start..cursor.at });
     }
-    cursor.to_stop();
+    cursor.skip_sentence();
     let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
     let as_before = ["patt", "est", "set"].iter().any(|word| words.contains(word)) && !words.contains("chart");
     Ok(Item::Unsaid { as_before, at: start..cursor.at })
@@ -245,7 +250,7 @@ fn bind_off(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad> {
     let until = until(cursor)?.unwrap_or(Until::End);
     finish_how(cursor);
     if until == Until::End {
-        cursor.to_stop();
+        cursor.skip_sentence();
     }
     Ok(Item::Even { until, binds: true, at: start..cursor.at })
 }

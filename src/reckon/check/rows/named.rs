@@ -45,7 +45,8 @@ pub fn check(entry: &Entry, blocks: &Blocks, findings: &mut Vec<Finding>) {
             continue;
         }
         let largest = numbers.iter().next_back().copied().unwrap_or(0);
-        let missing = named.iter().find(|row| !numbers.contains(row) && !(others && **row <= largest + 1));
+        let is_there = |row: &u32| numbers.contains(row) || (others && *row <= largest + 1);
+        let missing = named.iter().find(|row| !is_there(row));
         if let Some(row) = missing {
             let span = at + start..end + start;
             let message = format!("there is no row {row}");
