@@ -35,7 +35,7 @@ pub use kind::{Key, Kind, Reference, slug};
 pub use note::{Mentioned, Note, Story, Video, WorkedOn};
 pub use origin::{At, Origin, Placing};
 pub use outlet::Outlet;
-pub use pattern::{After, Erratum, Held, Pattern, Reached, Ruling, Sale, Sample, TestKnit, YarnUse};
+pub use pattern::{Abbreviation, After, Erratum, Held, Pattern, Reached, Ruling, Sale, Sample, TestKnit, YarnUse};
 pub use person::{Page, Person, Technique};
 pub use project::{LeftToDo, MadeFor, MadeFrom, OtherPattern, Project, ToDo, Used};
 pub use prose::Prose;

@@ -50,6 +50,8 @@ record! {
         "notions" => notions: Vec<String> = "[tapestry needle, stitch markers]",
         /// The techniques a knitter will meet.
         "techniques" => techniques: Vec<Ref<to::Technique>> = "[short-rows, grafting]",
+        /// Her own abbreviations in its written rows, by how they are written.
+        "abbreviations" => abbreviations: Map<Abbreviation> = "{ MB: { what: make a bobble, uses: 1, makes: 1 } }",
         /// Where it can be had.
         "sold at" => sold_at: Vec<Sale> = "[ { place: quay-shop, url: 'https://example.org/yoke', price: 7.00 GBP } ]",
         /// What was wrong in earlier printings.
@@ -170,6 +172,20 @@ impl Field for Held {
 
     fn schema(definitions: &mut super::schema::Definitions) -> super::schema::Schema {
         Ref::<to::Yarn>::schema(definitions).or(HeldYarn::schema(definitions))
+    }
+}
+
+record! {
+    /// One of her own abbreviations: how many stitches it takes and leaves, or what is worked in its place.
+    pub struct Abbreviation: "an abbreviation" {
+        /// What it means, in words.
+        "what" => what: String = "make a bobble",
+        /// The stitches it takes from the left needle.
+        "uses" => uses: Option<u32> = "1",
+        /// The stitches it leaves on the right needle.
+        "makes" => makes: Option<u32> = "1",
+        /// What is worked in its place, as it would stand in a row: its stitches are then counted.
+        "rows" => rows: Option<String> = "'(k1, yo, k1) in next st, turn, p3, turn, sk2p'",
     }
 }
 

@@ -110,6 +110,8 @@ pub struct Prose {
     pub pictures: Vec<ProsePicture>,
     /// The headings in the order of the text.
     pub headings: Vec<Heading>,
+    /// The text of each `rows` block, in bytes of the file.
+    pub rows: Vec<Range<usize>>,
     /// The first paragraph's words, for where a summary is wanted and none is given.
     pub opening: Vec<Opening>,
 }
@@ -124,6 +126,7 @@ impl Default for Prose {
             outside: Vec::new(),
             pictures: Vec::new(),
             headings: Vec::new(),
+            rows: Vec::new(),
             opening: Vec::new(),
         }
     }
@@ -144,6 +147,11 @@ impl Prose {
     pub fn source(&self) -> &str {
         self.file.get(self.body.clone()).unwrap_or_default()
     }
+
+    /// Returns a stretch of the file.
+    pub fn stretch(&self, at: &Range<usize>) -> &str {
+        self.file.get(at.clone()).unwrap_or_default()
+    }
 }
 
 /// Reads a text; `body` is its range in the file.
@@ -156,6 +164,8 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
     let mut outside: Option<OutsideLink> = None;
     let mut in_code = false;
     let mut computed: Option<(Block, Range<usize>, String)> = None;
+    // The text of a block of rows so far.
+    let mut rows: Option<Option<Range<usize>>> = None;
     let mut block: Option<(String, usize)> = None;
     // How many links are open, and whether a line has just ended within a paragraph.
     let mut links = 0_usize;
@@ -171,16 +181,22 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
             Event::Start(Tag::CodeBlock(kind)) => {
                 in_code = true;
                 if let CodeBlockKind::Fenced(info) = kind {
+                    rows = (info.split_whitespace().next() == Some("rows")).then_some(None);
                     computed = Block::of(info).map(|block| (block, at.clone(), String::new()));
                 }
             }
             Event::End(TagEnd::CodeBlock) => {
                 in_code = false;
+                prose.rows.extend(rows.take().flatten());
                 if let Some((block, at, text)) = computed.take() {
                     keep_block(file, block, &text, at, &mut prose, findings);
                 }
             }
             Event::Text(text) if in_code => {
+                if let Some(rows) = &mut rows {
+                    let start = rows.as_ref().map_or(at.start, |rows: &Range<usize>| rows.start);
+                    *rows = Some(start..at.end);
+                }
                 if let Some((.., inside)) = &mut computed {
                     inside.push_str(text);
                 }

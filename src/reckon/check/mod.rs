@@ -26,6 +26,7 @@ mod over;
 mod pieces;
 mod place;
 mod progress;
+mod rows;
 mod run_length;
 mod settings;
 mod shade;
@@ -49,7 +50,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 47] = [
+static SETTABLE: [&Code; 69] = [
     &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
@@ -86,6 +87,28 @@ static SETTABLE: [&Code; 47] = [
     &progress::PROGRESS_BEYOND,
     &progress::PROGRESS_DONE,
     &progress::WORKED_OUTSIDE,
+    &rows::ABBREVIATION_UNCOUNTED,
+    &rows::ABBREVIATION_UNKNOWN,
+    &rows::ABBREVIATION_UNUSED,
+    &rows::BRACKETS_UNCLEAR,
+    &rows::CHANGE_UNLIKE,
+    &rows::COUNT_MISSED,
+    &rows::COUNT_UNKNOWN,
+    &rows::COUNT_UNLIKE,
+    &rows::NEEDLE_UNLISTED,
+    &rows::PARTS_UNLIKE,
+    &rows::REPEAT_LEFT_OVER,
+    &rows::ROWS_AGAIN,
+    &rows::ROW_LEFT_OVER,
+    &rows::ROW_NUMBERS,
+    &rows::ROW_RUN_LENGTH,
+    &rows::ROW_SHORT,
+    &rows::ROW_SIDES,
+    &rows::ROW_UNKNOWN,
+    &rows::ROW_UNREAD,
+    &rows::STITCH_BOUND_OFF,
+    &rows::TAIL_UNLIKE,
+    &rows::TIMES_UNCLEAR,
     &shade::UNKNOWN_SHADE,
     &size::UNKNOWN_SIZE,
     &skeins::SKEINS_OVER,
@@ -139,6 +162,7 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     over::check(catalogue, entry, placing, &mut findings);
     pieces::check(entry, placing, &mut findings);
     progress::check(catalogue, entry, placing, &mut findings);
+    rows::check(catalogue, entry, placing, &mut findings);
     run_length::check(entry, placing, &mut findings);
     shade::check(catalogue, entry, placing, &mut findings);
     size::check(catalogue, entry, placing, &mut findings);

@@ -4,9 +4,9 @@ use super::SCHEMAS;
 use ballband::entry::field::{FieldInfo, Record};
 use ballband::entry::schema::Schema;
 use ballband::entry::{
-    After, Common, Disclosure, Erratum, Gauge, Kind, MadeFor, Mentioned, Note, OtherPattern, Outlet, Page, Pattern,
-    Person, Piece, Project, Reached, Ruling, Sale, Sample, Story, Studio, Technique, TestKnit, Tester, ToDo, Used,
-    Video, VideoSettings, WeighedSwatch, WorkedOn, Yarn, YarnUse, read, slug,
+    Abbreviation, After, Common, Disclosure, Erratum, Gauge, Kind, MadeFor, Mentioned, Note, OtherPattern, Outlet,
+    Page, Pattern, Person, Piece, Project, Reached, Ruling, Sale, Sample, Story, Studio, Technique, TestKnit, Tester,
+    ToDo, Used, Video, VideoSettings, WeighedSwatch, WorkedOn, Yarn, YarnUse, read, slug,
 };
 use ballband::source::load;
 use ballband::source::memory::Memory;
@@ -35,6 +35,7 @@ fn parts() -> BTreeMap<String, Fields> {
         (slug(T::NAME), T::FIELDS)
     }
     let parts = [
+        of::<Abbreviation>(),
         of::<After>(),
         of::<Disclosure>(),
         of::<Erratum>(),

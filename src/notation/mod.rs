@@ -1,0 +1,5 @@
+//! What is written for a knitter to work: read, and counted.
+//!
+//! Nothing here knows of files, entries or pages. A place is a range of bytes in the text that was given.
+
+pub mod rows;

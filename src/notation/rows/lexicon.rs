@@ -1,0 +1,98 @@
+//! The words that work stitches, and how many each takes and leaves.
+
+use crate::standards::abbreviations::{self, Kind, Stitches};
+use std::collections::HashMap;
+use std::sync::LazyLock;
+
+/// How many stitches something takes from the left needle and leaves on the right.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Counts {
+    /// The stitches it takes.
+    pub takes: i64,
+    /// The stitches it leaves; below nothing where it takes finished ones off.
+    pub leaves: i64,
+}
+
+impl Counts {
+    /// Returns so many taken and so many left.
+    pub const fn new(takes: i64, leaves: i64) -> Self {
+        Self { takes, leaves }
+    }
+}
+
+/// The trade's words and those of one pattern.
+#[derive(Clone, Debug, Default)]
+pub struct Lexicon {
+    own: Vec<(String, Counts)>,
+}
+
+/// The table's words with a fixed count, in small letters.
+static STANDARD: LazyLock<HashMap<String, Counts>> = LazyLock::new(|| {
+    let mut all = HashMap::new();
+    for row in abbreviations::all().iter().filter(|row| matches!(row.kind, Kind::Stitch | Kind::ShortRow)) {
+        if let (Some(Stitches::Fixed(takes)), Some(Stitches::Fixed(leaves))) = (row.consumed, row.produced) {
+            for form in row.forms.iter().filter(|form| !form.contains(' ')) {
+                all.insert(form.to_lowercase(), Counts::new(takes.into(), leaves.into()));
+            }
+        }
+    }
+    // Parts of a decrease: each finished stitch that is passed over another is one less.
+    for (word, over) in [("psso", 1), ("p2sso", 2), ("p3sso", 3)] {
+        all.insert(word.to_owned(), Counts::new(0, -over));
+    }
+    // These stand with a number behind them and are read with it.
+    for word in ["k", "p", "sl", "w&t"] {
+        all.remove(word);
+    }
+    all
+});
+
+impl Lexicon {
+    /// Adds a word of the pattern's own, which then goes before the trade's.
+    pub fn add(&mut self, word: &str, counts: Counts) {
+        self.own.push((word.trim().to_lowercase(), counts));
+    }
+
+    /// Returns the pattern's own word that a text begins with: its length and its counts.
+    pub(super) fn own_at(&self, text: &str) -> Option<(usize, Counts)> {
+        let begins = |word: &str| {
+            let ends = text.get(word.len()..)?;
+            let same = text.get(..word.len())?.eq_ignore_ascii_case(word);
+            let whole = !ends.starts_with(|c: char| c.is_alphanumeric() || c == '&');
+            (same && whole && !word.is_empty()).then_some(word.len())
+        };
+        let found = self.own.iter().filter_map(|(word, counts)| Some((begins(word)?, *counts)));
+        found.max_by_key(|(length, _)| *length)
+    }
+
+    /// Returns what a whole word takes and leaves; nothing for a word that is none.
+    ///
+    /// Families go by their number: `k5tog` takes five and leaves one, `C8F` crosses eight, `m3` makes three.
+    pub fn find(&self, word: &str) -> Option<Counts> {
+        let word = word.to_lowercase();
+        STANDARD.get(&word).copied().or_else(|| family(&word))
+    }
+
+    /// Returns every word that may be meant by a misspelt one.
+    pub fn words(&self) -> Vec<&str> {
+        // The order of a hash table cannot show: the nearest are sorted by name.
+        let mut words: Vec<&str> = self.own.iter().map(|(word, _)| word.as_str()).collect();
+        let standard = abbreviations::all().iter().filter(|row| matches!(row.kind, Kind::Stitch | Kind::ShortRow));
+        words.extend(standard.flat_map(|row| row.forms.iter().map(String::as_str)));
+        words
+    }
+}
+
+fn family(word: &str) -> Option<Counts> {
+    let start = word.find(|c: char| c.is_ascii_digit())?;
+    let (letters, rest) = word.split_at_checked(start)?;
+    let digits = rest.bytes().take_while(u8::is_ascii_digit).count();
+    let (digits, end) = rest.split_at_checked(digits)?;
+    let number: i64 = digits.parse().ok().filter(|number| (1..=99).contains(number))?;
+    match (letters, end) {
+        ("k" | "p" | "sl" | "brk" | "brp", "tog") if number > 1 => Some(Counts::new(number, 1)),
+        ("c" | "t", "f" | "b" | "l" | "r") => Some(Counts::new(number, number)),
+        ("m", "") | ("yo", "") => Some(Counts::new(0, number)),
+        _ => None,
+    }
+}

@@ -1,0 +1,18 @@
+//! Written rows: the trade's shorthand read into a tree, and its stitches counted in every size.
+//!
+//! [`read`](read()) makes [`Statement`]s of a text, [`follow`] works through them as a knitter would and tells where the
+//! stitches do not come out. [`count`](count()) is one row on so many stitches.
+
+mod count;
+mod follow;
+mod lexicon;
+mod read;
+mod tree;
+
+pub use count::{Fault, Needle, Outcome, Reading, count, net, once};
+pub use follow::{Followed, Seen, Told, follow};
+pub use lexicon::{Counts, Lexicon};
+pub use read::{read, read_items};
+pub use tree::{
+    Again, Change, Doing, How, Item, Label, Number, Repeated, Rows, Side, Span, Statement, Trouble, Until, Written,
+};

@@ -1,0 +1,230 @@
+//! A place in a text of rows, moved forward word by word.
+
+use super::super::lexicon::Lexicon;
+use super::super::tree::{Number, Span, Trouble};
+use crate::measure::{Count, RunStyle, SizeRun, read_run};
+
+/// What cannot be read, and where.
+pub(super) type Bad = (Trouble, Span);
+
+/// The deepest that repeats may stand in each other; nobody could follow more.
+const DEEPEST: usize = 12;
+
+/// The largest number that is read: more than the stitches of any knitting.
+const LARGEST: i64 = 99_999;
+
+/// A place in a text, with what was met on the way.
+pub(super) struct Cursor<'a> {
+    pub text: &'a str,
+    pub at: usize,
+    /// Where the text ends that is read at present.
+    pub end: usize,
+    pub lexicon: &'a Lexicon,
+    pub style: RunStyle,
+    pub numbers: Vec<Number>,
+    pub depth: usize,
+}
+
+/// Whether a character belongs to a word.
+fn of_word(c: char) -> bool {
+    c.is_alphanumeric() || matches!(c, '&' | '\'' | '’')
+}
+
+impl<'a> Cursor<'a> {
+    /// The text from here to the end.
+    pub fn rest(&self) -> &'a str {
+        self.text.get(self.at..self.end).unwrap_or_default()
+    }
+
+    /// The character here.
+    pub fn peek(&self) -> Option<char> {
+        self.rest().chars().next()
+    }
+
+    /// Moves past spaces.
+    pub fn spaces(&mut self) {
+        let rest = self.rest();
+        self.at += rest.len() - rest.trim_start().len();
+    }
+
+    /// Whether nothing is left.
+    pub fn is_done(&mut self) -> bool {
+        self.spaces();
+        self.at >= self.end
+    }
+
+    /// Moves past a sign; returns whether it stood here.
+    pub fn sign(&mut self, sign: char) -> bool {
+        self.spaces();
+        let found = self.peek() == Some(sign);
+        if found {
+            self.at += sign.len_utf8();
+        }
+        found
+    }
+
+    /// The word here; empty where there is none.
+    pub fn word(&mut self) -> &'a str {
+        self.spaces();
+        let rest = self.rest();
+        rest.get(..rest.find(|c| !of_word(c)).unwrap_or(rest.len())).unwrap_or_default()
+    }
+
+    /// The word here with hyphens inside: `k1-yo-k1`.
+    pub fn long_word(&mut self) -> &'a str {
+        self.spaces();
+        let rest = self.rest();
+        let end = rest.find(|c| !of_word(c) && c != '-').unwrap_or(rest.len());
+        rest.get(..end).unwrap_or_default().trim_end_matches('-')
+    }
+
+    /// Moves past a few words, capitals aside; returns whether they stood here.
+    pub fn eat(&mut self, words: &str) -> bool {
+        let before = self.at;
+        for wanted in words.split(' ') {
+            let word = self.word();
+            if !word.eq_ignore_ascii_case(wanted) {
+                self.at = before;
+                return false;
+            }
+            self.at += word.len();
+        }
+        true
+    }
+
+    /// Moves past the first of several phrases that stands here; returns whether one did.
+    pub fn any(&mut self, phrases: &[&str]) -> bool {
+        // Most begin with another letter, which is quickly seen.
+        let Some(first) = self.rest().trim_start().bytes().next() else { return false };
+        let begins = |words: &str| words.bytes().next().is_some_and(|byte| byte.eq_ignore_ascii_case(&first));
+        phrases.iter().any(|words| begins(words) && self.eat(words))
+    }
+
+    /// Whether a few words stand here.
+    pub fn sees(&mut self, words: &str) -> bool {
+        let before = self.at;
+        let found = self.eat(words);
+        self.at = before;
+        found
+    }
+
+    /// Whether a sentence ends here: at a full stop that is no decimal point, or at the end.
+    pub fn is_stop(&mut self) -> bool {
+        self.spaces();
+        let mut chars = self.rest().chars();
+        match chars.next() {
+            None => true,
+            Some('.') => chars.next().is_none_or(|c| !c.is_ascii_digit()),
+            Some(_) => false,
+        }
+    }
+
+    /// Moves past the rest of the sentence, up to its full stop or to a bracket that may hold a count.
+    pub fn skip_sentence(&mut self) {
+        while !self.is_stop() {
+            let Some(c) = self.peek() else { return };
+            let counted = matches!(c, '[' | '(') && self.sees_count();
+            if counted {
+                return;
+            }
+            self.at += c.len_utf8();
+        }
+    }
+
+    /// Whether a bracket here speaks of stitches.
+    fn sees_count(&self) -> bool {
+        let rest = self.rest();
+        let inside = rest.get(1..rest.find([']', ')']).unwrap_or(rest.len())).unwrap_or_default();
+        inside.trim_start().starts_with(|c: char| c.is_ascii_digit()) && inside.contains("st")
+    }
+
+    /// Goes one level down, for what can stand in itself.
+    pub fn deeper(&mut self) -> Result<(), Bad> {
+        self.depth += 1;
+        if self.depth > DEEPEST { Err((Trouble::Unread, self.at..self.end)) } else { Ok(()) }
+    }
+
+    /// Reads a number or a size run; nothing where none stands here.
+    pub fn number(&mut self) -> Result<Option<Number>, Bad> {
+        self.spaces();
+        let start = self.at;
+        let rest = self.rest();
+        if let Some(value) = named_number(self.word()) {
+            self.at += self.word().len();
+            return Ok(Some(self.keep(SizeRun::one(value), start)));
+        }
+        let first = first_length(rest);
+        if first == 0 {
+            return Ok(None);
+        }
+        let mut length = first;
+        let mut bracket = false;
+        while let Some(more) = rest.get(length..).and_then(numbers_in_brackets) {
+            length += more;
+            bracket = true;
+        }
+        let dash = !rest.starts_with(|c: char| c.is_ascii_digit());
+        if dash && !bracket {
+            return Ok(None);
+        }
+        let written = rest.get(..length).unwrap_or_default();
+        self.at += length;
+        if !bracket {
+            let value = written.parse::<i64>().ok().filter(|value| *value <= LARGEST);
+            let value = value.ok_or((Trouble::Unread, start..self.at))?;
+            return Ok(Some(self.keep(SizeRun::one(value), start)));
+        }
+        let bad = |at: Span, problem| (Trouble::Number(Box::new(problem)), start + at.start..start + at.end);
+        let run = read_run::<Count>(written, self.style, crate::measure::Inch::default())
+            .map_err(|misread| bad(misread.at, misread.problem))?;
+        let whole = |count: &Count| count.whole().filter(|whole| (0..=LARGEST).contains(whole));
+        let values = run.values.try_map(whole).ok_or((Trouble::Unread, start..self.at))?;
+        Ok(Some(self.keep(values, start)))
+    }
+
+    fn keep(&mut self, values: SizeRun<i64>, start: usize) -> Number {
+        let number = Number { values, at: start..self.at };
+        // Words that begin in two ways are read twice.
+        if !self.numbers.iter().rev().take(16).any(|other| other.at == number.at) {
+            self.numbers.push(number.clone());
+        }
+        number
+    }
+
+    /// The number one, standing at an empty place.
+    pub fn once(&self) -> Number {
+        Number { values: SizeRun::one(1), at: self.at..self.at }
+    }
+}
+
+fn named_number(word: &str) -> Option<i64> {
+    let names = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+    let at = names.iter().position(|name| word.eq_ignore_ascii_case(name))?;
+    i64::try_from(at + 1).ok()
+}
+
+/// How long the number is that a text begins with, a dash for a size without one included.
+fn first_length(text: &str) -> usize {
+    let digits = text.bytes().take_while(u8::is_ascii_digit).count();
+    match text.chars().next() {
+        Some(c @ ('-' | '–' | '—')) => c.len_utf8(),
+        _ => digits,
+    }
+}
+
+/// How long the bracket is that a text begins with, spaces before it included, if it holds nothing but numbers.
+fn numbers_in_brackets(text: &str) -> Option<usize> {
+    let inner = text.trim_start();
+    let close = match inner.chars().next()? {
+        '(' => ')',
+        '[' => ']',
+        '{' => '}',
+        _ => return None,
+    };
+    let end = inner.find(close)?;
+    let inside = inner.get(1..end)?;
+    let numeric = |c: char| c.is_ascii_digit() || c.is_whitespace() || matches!(c, ',' | ';' | ':' | '-' | '–' | '—');
+    let holds =
+        inside.chars().all(numeric) && inside.contains(|c: char| c.is_ascii_digit() || matches!(c, '-' | '–' | '—'));
+    holds.then_some(text.len() - inner.len() + end + 1)
+}

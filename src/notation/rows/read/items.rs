@@ -1,0 +1,161 @@
+//! What is done in a row: stitches, repeats, brackets.
+
+use super::super::tree::{How, Item, Number, Span, Trouble};
+use super::cursor::{Bad, Cursor};
+use super::op;
+use super::until::{again, times, until};
+
+/// What ends a list of items.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Close<'a> {
+    /// The end of the sentence, or a count.
+    Sentence,
+    /// A bracket.
+    Bracket(char),
+    /// Its own sign again, or "rep from" it.
+    Star(&'a str),
+}
+
+/// Moves past commas and the words between items.
+pub(super) fn separators(cursor: &mut Cursor<'_>) {
+    loop {
+        cursor.spaces();
+        match cursor.peek() {
+            Some(c @ (',' | ';' | ':')) => cursor.at += c.len_utf8(),
+            Some(_) if cursor.any(&["and", "then"]) => {}
+            _ => return,
+        }
+    }
+}
+
+/// Reads items up to what ends them; those read so far stay in `items` if one cannot be read.
+pub(super) fn items(cursor: &mut Cursor<'_>, close: Close<'_>, items: &mut Vec<Item>) -> Result<(), Bad> {
+    loop {
+        separators(cursor);
+        if cursor.is_done() {
+            return Ok(());
+        }
+        match close {
+            Close::Bracket(close) if cursor.peek() == Some(close) => return Ok(()),
+            Close::Star(_) if cursor.peek() == Some('*') && closes_here(cursor, close) => return Ok(()),
+            Close::Star(_) if is_repeat(cursor) => return Ok(()),
+            Close::Sentence if super::stated::is_here(cursor) => return Ok(()),
+            _ if cursor.is_stop() => return Ok(()),
+            _ => {}
+        }
+        items.push(item(cursor)?);
+    }
+}
+
+fn is_repeat(cursor: &mut Cursor<'_>) -> bool {
+    let before = cursor.at;
+    let is = cursor.any(&["rep", "repeat"]);
+    cursor.at = before;
+    is
+}
+
+/// The asterisks here.
+fn mark<'a>(cursor: &mut Cursor<'a>) -> &'a str {
+    cursor.spaces();
+    let rest = cursor.rest();
+    rest.get(..rest.bytes().take_while(|byte| *byte == b'*').count()).unwrap_or_default()
+}
+
+/// Whether the asterisks here are those that a repeat began with.
+fn closes_here(cursor: &mut Cursor<'_>, close: Close<'_>) -> bool {
+    matches!(close, Close::Star(own) if mark(cursor) == own)
+}
+
+fn item(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
+    match cursor.peek() {
+        Some('*') => star(cursor),
+        Some('(') => brackets(cursor, ')'),
+        Some('[') => brackets(cursor, ']'),
+        Some('{') => brackets(cursor, '}'),
+        _ => op::op(cursor),
+    }
+}
+
+/// Reads `*…; rep from * to end` and `*…* 3 times`.
+fn star(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
+    cursor.deeper()?;
+    let start = cursor.at;
+    let own = mark(cursor);
+    cursor.at += own.len();
+    let mut inside = Vec::new();
+    items(cursor, Close::Star(own), &mut inside)?;
+    let unclear = |at: Span| Err((Trouble::Unclear, at));
+    let closed = mark(cursor) == own;
+    if closed {
+        cursor.at += own.len();
+        separators(cursor);
+    }
+    let repeated = cursor.any(&["rep", "repeat"]);
+    if repeated {
+        cursor.any(&["from", "instructions from", "between"]);
+        if !mark(cursor).is_empty() && mark(cursor) != own {
+            return unclear(start..cursor.at);
+        }
+        let named = mark(cursor).len();
+        cursor.at += named;
+        let before = cursor.at;
+        if cursor.eat("to") && mark(cursor) == own {
+            cursor.at += own.len();
+        } else {
+            // "to end" belongs to what follows.
+            cursor.at = before;
+        }
+    }
+    let how = again(cursor)?;
+    cursor.depth -= 1;
+    let at = start..cursor.at;
+    match how {
+        // Without "rep" the stars only bracket what stands between them.
+        Some(How::Again(number)) if !repeated => Ok(Item::Repeat { items: inside, how: How::Times(number), at }),
+        Some(how) => Ok(Item::Repeat { items: inside, how, at }),
+        None => unclear(at),
+    }
+}
+
+/// Reads what stands in brackets and what is done with it.
+fn brackets(cursor: &mut Cursor<'_>, close: char) -> Result<Item, Bad> {
+    cursor.deeper()?;
+    let start = cursor.at;
+    cursor.at += 1;
+    let mut inside = Vec::new();
+    items(cursor, Close::Bracket(close), &mut inside)?;
+    if !cursor.sign(close) {
+        return Err((Trouble::Unclear, start..cursor.at));
+    }
+    cursor.depth -= 1;
+    if let Some(of) = into(cursor)? {
+        return Ok(Item::Into { items: inside, of, at: start..cursor.at });
+    }
+    cursor.any(&["rep", "repeat"]);
+    let how = match until(cursor)? {
+        Some(until) => Some(How::Until(until)),
+        None => times(cursor)?.map(|(number, _)| How::Times(number)),
+    };
+    let at = start..cursor.at;
+    match how {
+        Some(how) => Ok(Item::Repeat { items: inside, how, at }),
+        None => Err((Trouble::Unclear, at)),
+    }
+}
+
+/// Reads "in next st", "all into the same st", "in next 3 sts tog".
+pub(super) fn into(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
+    let before = cursor.at;
+    cursor.eat("all");
+    if cursor.any(&["in", "into"]) {
+        cursor.eat("the");
+        let next = cursor.any(&["next", "same"]);
+        let of = cursor.number()?;
+        if (next || of.is_some()) && cursor.any(&["st", "sts", "stitch", "stitches"]) {
+            cursor.any(&["tog", "together"]);
+            return Ok(Some(of.unwrap_or_else(|| cursor.once())));
+        }
+    }
+    cursor.at = before;
+    Ok(None)
+}

@@ -1,0 +1,116 @@
+//! What stands before a row's colon: `Row 1 (RS):`, `Rnds 2-9:`, `Next row:`.
+
+use super::super::tree::{Label, Number, Side};
+use super::cursor::{Bad, Cursor};
+
+const ROW: [&str; 8] = ["row", "rows", "rnd", "rnds", "round", "rounds", "short row", "short rows"];
+
+/// The most rows one label may name.
+const MOST: i64 = 999;
+
+/// Reads a label with its colon; nothing where none stands here.
+pub(super) fn label(cursor: &mut Cursor<'_>) -> Result<Option<Label>, Bad> {
+    cursor.spaces();
+    let start = cursor.at;
+    let head = cursor.rest();
+    let Some(colon) = colon(head) else { return Ok(None) };
+    let words = head.get(..colon).unwrap_or_default();
+    let lower = words.to_lowercase();
+    let named = lower.split(|c: char| !c.is_alphanumeric()).any(|word| ROW.contains(&word));
+    if !named {
+        return Ok(None);
+    }
+    let round =
+        lower.split(|c: char| !c.is_alphanumeric()).any(|word| word.starts_with("rnd") || word.starts_with("round"));
+    let side = match (words.contains("RS"), words.contains("WS")) {
+        // "Row 2 and all WS rows" says it too.
+        (true, false) => Some(Side::Right),
+        (false, true) => Some(Side::Wrong),
+        _ => None,
+    };
+    let numbers = if cursor.any(&ROW) { list(cursor)? } else { Vec::new() };
+    let every = |words: &[&str]| words.iter().any(|words| lower.contains(words));
+    let others = if !numbers.is_empty() && every(&["and all", "and every", "and foll alt", "and following alternate"]) {
+        numbers.first().copied()
+    } else if numbers.is_empty() && every(&["ws rows", "even rows", "even rnds", "even rounds", "even-numbered"]) {
+        // "All WS rows" and "Even rnds" have no number of their own.
+        Some(2)
+    } else {
+        None
+    };
+    cursor.at = start + colon + 1;
+    Ok(Some(Label { numbers, others, side, round, at: start..start + colon }))
+}
+
+/// Where the colon of a label stands: before the sentence ends, outside brackets.
+fn colon(text: &str) -> Option<usize> {
+    let mut depth = 0_usize;
+    for (at, c) in text.char_indices() {
+        match c {
+            '(' | '[' => depth += 1,
+            ')' | ']' => depth = depth.saturating_sub(1),
+            ':' if depth == 0 => return Some(at),
+            '.' | '\n' | '*' | ';' => return None,
+            _ => {}
+        }
+    }
+    None
+}
+
+/// Reads row numbers: `1`, `2-9`, `3 and 5`, `1, 3 and 5`; a size run's brackets are not read.
+pub(super) fn list(cursor: &mut Cursor<'_>) -> Result<Vec<u32>, Bad> {
+    let mut numbers: Vec<u32> = Vec::new();
+    loop {
+        let before = cursor.at;
+        cursor.any(&["row", "rnd", "round", "rows", "rnds"]);
+        let Some(first) = whole(cursor) else {
+            cursor.at = before;
+            return Ok(numbers);
+        };
+        let dash = cursor.sign('-') || cursor.sign('–') || cursor.sign('—') || cursor.eat("to");
+        let last = if dash { whole(cursor).unwrap_or(first) } else { first };
+        // The even or odd ones of a range, or all.
+        let step = if cursor.any(&["odd", "even"]) { 2 } else { 1 };
+        if last < first || last - first > MOST {
+            return Err((super::super::tree::Trouble::Unread, before..cursor.at));
+        }
+        let mut row = first;
+        while row <= last {
+            numbers.extend(u32::try_from(row));
+            row += step;
+        }
+        let before = cursor.at;
+        let comma = cursor.sign(',');
+        let and = cursor.any(&["and", "&"]) || cursor.sign('&');
+        let on = cursor.word().starts_with(|c: char| c.is_ascii_digit()) || cursor.sees("row") || cursor.sees("rnd");
+        if !((comma || and) && on) {
+            cursor.at = before;
+            return Ok(numbers);
+        }
+    }
+}
+
+/// A whole number without brackets behind it.
+fn whole(cursor: &mut Cursor<'_>) -> Option<i64> {
+    cursor.spaces();
+    let rest = cursor.rest();
+    let digits = rest.get(..rest.bytes().take_while(u8::is_ascii_digit).count())?;
+    let number = digits.parse().ok().filter(|number| (0..=99_999).contains(number))?;
+    cursor.at += digits.len();
+    Some(number)
+}
+
+/// Reads how many rows "last 4 rows" are; one for "last row".
+pub(super) fn last(cursor: &mut Cursor<'_>) -> Result<Option<u32>, Bad> {
+    let before = cursor.at;
+    cursor.eat("the");
+    if cursor.any(&["last", "previous", "prev", "these"]) {
+        let number: Option<Number> = cursor.number()?;
+        let number = number.as_ref().and_then(|number| number.values.get(0).copied()).unwrap_or(1);
+        if cursor.any(&ROW) {
+            return Ok(u32::try_from(number).ok());
+        }
+    }
+    cursor.at = before;
+    Ok(None)
+}

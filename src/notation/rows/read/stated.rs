@@ -1,0 +1,99 @@
+//! The stitches that a row says there are: `[78 sts; 2 dec'd]`.
+
+use super::super::tree::{Change, Number};
+use super::cursor::{Bad, Cursor};
+
+const MORE: [&str; 8] = ["inc'd", "inc’d", "increased", "incd", "inc", "more", "st increase", "added"];
+const LESS: [&str; 8] = ["dec'd", "dec’d", "decreased", "decd", "dec", "fewer", "less", "st decrease"];
+const NOW: [&str; 12] = [
+    "on needles",
+    "on the needles",
+    "on needle",
+    "on the needle",
+    "remain",
+    "remaining",
+    "rem",
+    "in total",
+    "in all",
+    "total",
+    "left",
+    "now",
+];
+
+/// What a row says of its count.
+#[derive(Debug, Default)]
+pub(super) struct Stated {
+    pub count: Option<Number>,
+    pub change: Option<Change>,
+}
+
+/// Whether a count stands here.
+pub(super) fn is_here(cursor: &mut Cursor<'_>) -> bool {
+    let (before, kept) = (cursor.at, cursor.numbers.len());
+    let found = matches!(stated(cursor), Ok(Some(_)));
+    cursor.at = before;
+    cursor.numbers.truncate(kept);
+    found
+}
+
+/// Reads a count; nothing where none stands here.
+pub(super) fn stated(cursor: &mut Cursor<'_>) -> Result<Option<Stated>, Bad> {
+    let (before, kept) = (cursor.at, cursor.numbers.len());
+    let read = read(cursor)?;
+    if read.is_none() {
+        cursor.at = before;
+        cursor.numbers.truncate(kept);
+    }
+    Ok(read)
+}
+
+fn read(cursor: &mut Cursor<'_>) -> Result<Option<Stated>, Bad> {
+    cursor.spaces();
+    let mut dash = false;
+    while let Some(c @ ('-' | '–' | '—' | '=')) = cursor.peek() {
+        cursor.at += c.len_utf8();
+        cursor.spaces();
+        dash = true;
+    }
+    let close = match cursor.peek() {
+        Some('[') => ']',
+        Some('(') => ')',
+        Some(c) if c.is_ascii_digit() || dash => ' ',
+        _ => return Ok(None),
+    };
+    if close != ' ' {
+        cursor.at += 1;
+    }
+    let mut stated = Stated::default();
+    loop {
+        cursor.any(&["now"]);
+        if !cursor.rest().trim_start().starts_with(|c: char| c.is_ascii_digit() || matches!(c, '–' | '-' | '—')) {
+            return Ok(None);
+        }
+        let Some(number) = cursor.number()? else { return Ok(None) };
+        let stitches = cursor.any(&["sts", "st", "stitches", "stitch"]);
+        if cursor.any(&MORE) {
+            stated.change = Some(Change { by: number, less: false });
+        } else if cursor.any(&LESS) {
+            stated.change = Some(Change { by: number, less: true });
+        } else if stitches {
+            cursor.any(&NOW);
+            stated.count = Some(number);
+        } else {
+            return Ok(None);
+        }
+        cursor.spaces();
+        match cursor.peek() {
+            Some(c @ (';' | ',')) => cursor.at += c.len_utf8(),
+            _ if cursor.eat("and") => {}
+            _ => break,
+        }
+    }
+    if close != ' ' && !cursor.sign(close) {
+        return Ok(None);
+    }
+    if close == ' ' && !cursor.is_stop() && !matches!(cursor.peek(), Some('[' | '(')) {
+        return Ok(None);
+    }
+    Ok(Some(stated))
+}

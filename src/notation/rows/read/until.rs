@@ -1,0 +1,146 @@
+//! How far and how often: "to last 2 sts", "around", "3 times more".
+
+use super::super::tree::{How, Number, Until};
+use super::cursor::{Bad, Cursor};
+
+const STITCHES: [&str; 4] = ["sts", "st", "stitches", "stitch"];
+/// What a knitter sees on the needle and the words do not place.
+const PLACES: [&str; 22] = [
+    "m",
+    "marker",
+    "next m",
+    "next marker",
+    "first m",
+    "first marker",
+    "second m",
+    "second marker",
+    "third m",
+    "third marker",
+    "fourth m",
+    "fourth marker",
+    "last m",
+    "last marker",
+    "gap",
+    "turn",
+    "last turn",
+    "turning point",
+    "wrapped st",
+    "ds",
+    "double st",
+    "marked st",
+];
+const ENDS: [&str; 9] = [
+    "end of row",
+    "end of rnd",
+    "end of round",
+    "end of the row",
+    "end of the round",
+    "end",
+    "bor m",
+    "bor marker",
+    "bor",
+];
+
+/// Reads how far something goes; nothing where that is not said here.
+pub(super) fn until(cursor: &mut Cursor<'_>) -> Result<Option<Until>, Bad> {
+    let before = cursor.at;
+    if cursor.any(&[
+        "around",
+        "across",
+        "all sts",
+        "all stitches",
+        "rem sts",
+        "remaining sts",
+        "all rem sts",
+        "all remaining sts",
+        "every st",
+        "all the way round",
+    ]) {
+        return Ok(Some(Until::End));
+    }
+    if cursor.eat("until") {
+        if cursor.any(&ENDS) {
+            return Ok(Some(Until::End));
+        }
+        if let Some(number) = cursor.number()?
+            && cursor.any(&STITCHES)
+            && cursor.any(&["rem", "remain", "are left", "left", "before end", "before the end"])
+        {
+            return Ok(Some(Until::Last(number)));
+        }
+        cursor.at = before;
+        return Ok(None);
+    }
+    if !cursor.eat("to") {
+        return Ok(None);
+    }
+    cursor.eat("the");
+    if cursor.any(&ENDS) {
+        return Ok(Some(Until::End));
+    }
+    if cursor.any(&PLACES) {
+        return Ok(Some(Until::Marker));
+    }
+    let last = cursor.eat("last");
+    cursor.eat("within");
+    let number = cursor.number()?.unwrap_or_else(|| cursor.once());
+    let sts = cursor.any(&STITCHES);
+    let before_what = cursor.any(&["before", "from", "of"]);
+    if sts && before_what {
+        cursor.eat("the");
+        if cursor.any(&ENDS) {
+            return Ok(Some(Until::Last(number)));
+        }
+        if cursor.any(&PLACES) {
+            return Ok(Some(Until::Marker));
+        }
+    } else if last && sts {
+        return Ok(Some(Until::Last(number)));
+    }
+    cursor.at = before;
+    Ok(None)
+}
+
+/// Reads how often something is worked, and whether that is more than once already; nothing where that is not said here.
+pub(super) fn times(cursor: &mut Cursor<'_>) -> Result<Option<(Number, bool)>, Bad> {
+    let before = cursor.at;
+    if cursor.any(&["x", "×"]) || cursor.sign('×') {
+        if let Some(number) = cursor.number()? {
+            return Ok(Some((number, false)));
+        }
+        cursor.at = before;
+        return Ok(None);
+    }
+    for (word, often) in [("once", 1), ("twice", 2), ("thrice", 3)] {
+        let start = cursor.at;
+        if cursor.eat(word) {
+            let number = Number { values: crate::measure::SizeRun::one(often), at: start..cursor.at };
+            return Ok(Some((number, cursor.eat("more"))));
+        }
+    }
+    if let Some(number) = cursor.number()? {
+        let more = cursor.eat("more");
+        if cursor.any(&["times", "time"]) {
+            let more = cursor.eat("more") || more;
+            cursor.any(&["in all", "in total", "total", "altogether"]);
+            return Ok(Some((number, more)));
+        }
+    }
+    cursor.at = before;
+    Ok(None)
+}
+
+/// Reads how a repeat goes on that is said to be repeated "from" its sign.
+pub(super) fn again(cursor: &mut Cursor<'_>) -> Result<Option<How>, Bad> {
+    if let Some(until) = until(cursor)? {
+        return Ok(Some(How::Until(until)));
+    }
+    let start = cursor.at;
+    let Some((number, more)) = times(cursor)? else { return Ok(None) };
+    let all = cursor.text.get(start..cursor.at).is_some_and(|words| words.contains("total") || words.contains("all"));
+    Ok(Some(match (more, all) {
+        (true, _) => How::More(number),
+        (_, true) => How::Times(number),
+        _ => How::Again(number),
+    }))
+}

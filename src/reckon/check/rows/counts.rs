@@ -1,0 +1,192 @@
+//! Stitches that do not come out, in words.
+
+use super::place;
+use crate::entry::{Entry, Pattern};
+use crate::finding::{Code, Finding, Severity};
+use crate::notation::rows::{Fault, Followed, Told};
+use crate::reckon::check::place::in_sizes;
+use crate::reckon::check::rows::ROW_UNKNOWN;
+
+macro_rules! codes {
+    ($($(#[doc = $doc:literal])+ $static:ident = $name:literal: $what:literal, $why:literal, $bad:literal, $good:literal;)*) => { $(
+        $(#[doc = $doc])+
+        pub static $static: Code =
+            Code { name: $name, severity: Severity::Warning, what: $what, why: $why, bad: $bad, good: $good };
+    )* };
+}
+
+codes! {
+    /// Stitches that stay unworked at the end of a row.
+    ROW_LEFT_OVER = "row-left-over":
+        "A row takes fewer stitches than are on the needle.",
+        "The knitter stands before the end of the row with stitches that nothing is said of.",
+        "Cast on 96 sts.\nRow 1: [K6, k2tog] 11 times.",
+        "Cast on 96 sts.\nRow 1: [K6, k2tog] 12 times.";
+    /// A row that needs more stitches than there are.
+    ROW_SHORT = "row-short":
+        "A row takes more stitches than are on the needle.",
+        "The knitter runs out of stitches before the row is done.",
+        "Cast on 90 sts.\nRow 1: [K6, k2tog] 12 times.",
+        "Cast on 96 sts.\nRow 1: [K6, k2tog] 12 times.";
+    /// A repeat that does not divide the stitches there are for it.
+    REPEAT_LEFT_OVER = "repeat-left-over":
+        "The stitches that a repeat is worked over are no multiple of it.",
+        "The last repeat breaks off in its middle.",
+        "Cast on 50 sts.\nRow 1: *K2, p2; rep from * to end.",
+        "Cast on 50 sts.\nRow 1: *K2, p2; rep from * to last 2 sts, k2.";
+    /// "To last 3 sts" before something that takes four.
+    TAIL_UNLIKE = "tail-unlike":
+        "What follows `to last … sts` takes another number of stitches.",
+        "The row ends with stitches too few or too many.",
+        "Row 1: K2, k2tog, k to last 3 sts, ssk, k2.",
+        "Row 1: K2, k2tog, k to last 4 sts, ssk, k2.";
+    /// A count that is not that of the stitches.
+    COUNT_UNLIKE = "count-unlike":
+        "The count behind a row is not that of its stitches.",
+        "A knitter who counts rips out a row that was right, or goes on with one that was not.",
+        "Cast on 64 sts.\nRow 1: K3, m1L, k to last 3 sts, m1R, k3. [64 sts]",
+        "Cast on 64 sts.\nRow 1: K3, m1L, k to last 3 sts, m1R, k3. [66 sts]";
+    /// A part that begins with other stitches than there are.
+    PARTS_UNLIKE = "parts-unlike":
+        "A block of rows begins with another count than the block before it ended with.",
+        "Something between the two is missing, or one of the counts is wrong.",
+        "(first block) Cast on 50 sts.\n(second block) 52 sts.",
+        "(first block) Cast on 50 sts.\n(second block) 50 sts.";
+    /// A note on increases or decreases that is not true.
+    CHANGE_UNLIKE = "change-unlike":
+        "What a row is said to increase or decrease is not what it does.",
+        "The knitter looks for an increase that is not there.",
+        "Row 1: K1, m1, k to last st, m1, k1. (1 st inc'd)",
+        "Row 1: K1, m1, k to last st, m1, k1. (2 sts inc'd)";
+    /// "3 times" that may be meant of all or after the first.
+    TIMES_UNCLEAR = "times-unclear":
+        "`Rep … 3 times` fits only if the first time is among them.",
+        "Half of the houses mean three times after the first.",
+        "Cast on 48 sts.\nRow 1: *K2, p2; rep from * 12 times.",
+        "Cast on 48 sts.\nRow 1: *K2, p2; rep from * 11 times more.";
+    /// A row that fits only with the stitch left from binding off.
+    STITCH_BOUND_OFF = "stitch-bound-off":
+        "A row fits only if the stitch that is on the right needle after binding off counts as the first of the next ones.",
+        "Houses differ, and a knitter of the other kind is one stitch out.",
+        "Cast on 25 sts.\nRow 1: K10, BO 5, k9.",
+        "Cast on 25 sts.\nRow 1: K10, BO 5, k to end.";
+    /// Rows that do not fit when they are worked again.
+    ROWS_AGAIN = "rows-again":
+        "Rows that are repeated do not fit the stitches they have left.",
+        "The first working comes out and a later one does not.",
+        "Cast on 96 sts.\nRnd 1: *K6, k2tog; rep from * around.\nRepeat rnd 1 twice more.",
+        "Cast on 96 sts.\nRnd 1: *K6, k2tog; rep from * around.\nRnd 2: *K5, k2tog; rep from * around.";
+    /// Rows worked until so many stitches are left, which never come to just as many.
+    COUNT_MISSED = "count-missed":
+        "Rows are worked until so many stitches are left, and never come to just as many.",
+        "The knitter passes the number and does not know when to stop.",
+        "Cast on 40 sts.\nRow 1: K1, k2tog, k to last 3 sts, ssk, k1.\nRepeat row 1 until 9 sts rem.",
+        "Cast on 40 sts.\nRow 1: K1, k2tog, k to last 3 sts, ssk, k1.\nRepeat row 1 until 8 sts rem.";
+    /// Words that do not tell how many stitches there are afterwards.
+    COUNT_UNKNOWN = "count-unknown":
+        "The words do not tell how many stitches there are afterwards, so the rows that follow are not counted.",
+        "A mistake in them would not be found.",
+        "Row 1: Work chart A.\nRow 2: *K3, p2; rep from * to end.",
+        "Row 1: Work chart A. [45 sts]\nRow 2: *K3, p2; rep from * to end.";
+}
+
+/// Words what does not come out.
+pub fn check(entry: &Entry, pattern: &Pattern, followed: &Followed, findings: &mut Vec<Finding>) {
+    findings.extend(followed.told.iter().filter_map(|told| finding(entry, pattern, told)));
+}
+
+fn stitches(number: i64) -> String {
+    if number == 1 { "1 stitch".to_owned() } else { format!("{number} stitches") }
+}
+
+/// "2 stitches more" or "4 stitches fewer".
+fn changed(number: i64) -> String {
+    let word = if number < 0 { "fewer" } else { "more" };
+    format!("{} {word}", stitches(number.saturating_abs()))
+}
+
+fn finding(entry: &Entry, pattern: &Pattern, told: &Told) -> Option<Finding> {
+    let (_, first) = told.sizes.first()?;
+    // Sizes with the same figures are told of together.
+    let mut groups: Vec<(String, Vec<usize>)> = Vec::new();
+    for (size, fault) in &told.sizes {
+        let words = words(*fault);
+        match groups.iter_mut().find(|(said, _)| *said == words) {
+            Some((_, sizes)) => sizes.push(*size),
+            None => groups.push((words, vec![*size])),
+        }
+    }
+    let one = groups.len() == 1;
+    let all = one && told.sizes.len() == pattern.size_count();
+    let said: Vec<String> = groups
+        .iter()
+        .map(|(words, sizes)| if all { words.clone() } else { format!("{words}{}", in_sizes(pattern, sizes)) })
+        .collect();
+    let at = place(entry, told.block, &told.at);
+    Some(Finding::new(code(*first), at, said.join("; ")).help(help(*first)))
+}
+
+fn code(fault: Fault) -> &'static Code {
+    match fault {
+        Fault::LeftOver { .. } => &ROW_LEFT_OVER,
+        Fault::Short { .. } => &ROW_SHORT,
+        Fault::RepeatLeft { .. } | Fault::RepeatEmpty => &REPEAT_LEFT_OVER,
+        Fault::Tail { .. } => &TAIL_UNLIKE,
+        Fault::Stated { .. } => &COUNT_UNLIKE,
+        Fault::Section { .. } => &PARTS_UNLIKE,
+        Fault::Change { .. } => &CHANGE_UNLIKE,
+        Fault::InAll { .. } => &TIMES_UNCLEAR,
+        Fault::BoundOff { .. } => &STITCH_BOUND_OFF,
+        Fault::Again { .. } => &ROWS_AGAIN,
+        Fault::Missed { .. } => &COUNT_MISSED,
+        Fault::NoRow { .. } => &ROW_UNKNOWN,
+        Fault::Unknown => &COUNT_UNKNOWN,
+    }
+}
+
+fn words(fault: Fault) -> String {
+    match fault {
+        Fault::LeftOver { left, had } => format!("{left} of {} left over", stitches(had)),
+        Fault::Short { by, had } => format!("{} missing: there are {had}", stitches(by)),
+        Fault::RepeatLeft { left, of, room } => format!("repeats of {of} leave {left} of {} over", stitches(room)),
+        Fault::RepeatEmpty => "the repeat takes no stitch, so it never comes to an end".to_owned(),
+        Fault::Tail { says, takes } => format!("what follows takes {}, not {says}", stitches(takes)),
+        Fault::Stated { says, is } => format!("{} are said and there are {is}", stitches(says)),
+        Fault::Section { says, is } => format!("{} are said and the last block ended with {is}", stitches(says)),
+        Fault::Change { says, is } => format!("{} are said and there are {}", changed(says), changed(is)),
+        Fault::InAll { times } => format!("{times} times fit only with the first among them"),
+        Fault::BoundOff { stitches: left } => {
+            format!("{left} of the stitches come out only if the one left from binding off counts as the next")
+        }
+        Fault::Again { pass, had } => format!("repeat {pass} does not fit the {} there are then", stitches(had)),
+        Fault::Missed { wanted, is } => format!("{} are never left: it comes to {is}", stitches(wanted)),
+        Fault::NoRow { row } => format!("there is no row {row}"),
+        Fault::Unknown => "how many stitches there are after this cannot be told".to_owned(),
+    }
+}
+
+fn help(fault: Fault) -> String {
+    match fault {
+        Fault::LeftOver { .. } => "hold the row against the count before it, or say how it ends: `k to end`".to_owned(),
+        Fault::Short { .. } => "hold the row against the count before it".to_owned(),
+        Fault::RepeatLeft { left, of, .. } => {
+            format!("work {} before or behind the repeat, or have {left} fewer or {} more", stitches(left), of - left)
+        }
+        Fault::RepeatEmpty => "say how often it is worked: `3 times`".to_owned(),
+        Fault::Tail { takes, .. } => format!("write `to last {takes} sts`, or change what follows"),
+        Fault::Stated { .. } => {
+            "mend the count or the row; the rows behind it are counted again from the next count".to_owned()
+        }
+        Fault::Section { .. } => "mend one of the two, or write what happens between them".to_owned(),
+        Fault::Change { .. } => "mend the note or the row".to_owned(),
+        Fault::InAll { times } => format!("write `{} times more`", times.saturating_sub(1)),
+        Fault::BoundOff { .. } => {
+            "say it in the row: `k to end`, or set `stitch-bound-off` to `off` under `checks` if that is how you count"
+                .to_owned()
+        }
+        Fault::Again { .. } => "say how often it is really worked, or write the later rows out".to_owned(),
+        Fault::Missed { is, .. } => format!("end with {}, or begin with others", stitches(is)),
+        Fault::NoRow { .. } => "name rows that are there".to_owned(),
+        Fault::Unknown => "give the count behind it in square brackets: `[84 sts]`".to_owned(),
+    }
+}

@@ -1,0 +1,47 @@
+//! Written rows: whether they can be read, and whether their stitches come out in every size.
+
+mod abbreviations;
+mod counts;
+mod named;
+mod needles;
+mod order;
+mod reading;
+mod worked;
+
+pub use abbreviations::{ABBREVIATION_UNCOUNTED, ABBREVIATION_UNUSED};
+pub use counts::{
+    CHANGE_UNLIKE, COUNT_MISSED, COUNT_UNKNOWN, COUNT_UNLIKE, PARTS_UNLIKE, REPEAT_LEFT_OVER, ROW_LEFT_OVER, ROW_SHORT,
+    ROWS_AGAIN, STITCH_BOUND_OFF, TAIL_UNLIKE, TIMES_UNCLEAR,
+};
+pub use named::ROW_UNKNOWN;
+pub use needles::NEEDLE_UNLISTED;
+pub use order::{ROW_NUMBERS, ROW_SIDES};
+pub use reading::{ABBREVIATION_UNKNOWN, BRACKETS_UNCLEAR, ROW_RUN_LENGTH, ROW_UNREAD};
+pub use worked::{Blocks, blocks};
+
+use crate::catalogue::Catalogue;
+use crate::entry::{Data, Entry, Placing};
+use crate::finding::Finding;
+use crate::notation::rows::{Span, follow};
+use crate::source::Place;
+
+/// Finds what is wrong in the rows of a pattern.
+pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
+    let Data::Pattern(pattern) = &entry.data else { return };
+    if entry.prose.rows.is_empty() && pattern.abbreviations.0.is_empty() {
+        return;
+    }
+    let blocks = blocks(catalogue, entry, pattern);
+    abbreviations::check(entry, pattern, &blocks, placing, findings);
+    reading::check(entry, pattern, &blocks, findings);
+    order::check(entry, &blocks, findings);
+    named::check(entry, &blocks, findings);
+    needles::check(entry, pattern, &blocks, findings);
+    counts::check(entry, pattern, &follow(&blocks.written, pattern.size_count()), findings);
+}
+
+/// Returns the place of a stretch of a block.
+fn place(entry: &Entry, block: usize, at: &Span) -> Place {
+    let start = entry.prose.rows.get(block).map_or(0, |rows| rows.start);
+    Place { file: entry.origin.file.clone(), span: at.start + start..at.end + start }
+}

@@ -1,0 +1,54 @@
+//! The rows of a pattern, read with its own abbreviations.
+
+use crate::catalogue::Catalogue;
+use crate::entry::{Abbreviation, Entry, Pattern};
+use crate::measure::RunStyle;
+use crate::notation::rows::{Counts, Lexicon, Written, net, read, read_items};
+
+/// The `rows` blocks of a pattern as they were read.
+#[derive(Clone, Debug)]
+pub struct Blocks {
+    /// The blocks in order.
+    pub written: Vec<Written>,
+    /// The pattern's own abbreviations whose stitches cannot be told, by name and with the reason.
+    pub uncounted: Vec<(String, String)>,
+}
+
+/// Reads the `rows` blocks of a pattern.
+pub fn blocks(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Blocks {
+    let style = catalogue.studio.settings().runs;
+    let mut lexicon = Lexicon::default();
+    let mut uncounted = Vec::new();
+    for (name, abbreviation) in &pattern.abbreviations.0 {
+        // One that cannot be counted is known all the same: it is told of once, where it is declared.
+        let counts = counts(abbreviation, &lexicon, style).unwrap_or_else(|reason| {
+            uncounted.push((name.clone(), reason));
+            Counts::new(1, 1)
+        });
+        lexicon.add(name, counts);
+    }
+    let written = entry.prose.rows.iter().map(|at| read(entry.prose.stretch(at), &lexicon, style)).collect();
+    Blocks { written, uncounted }
+}
+
+/// Returns what an abbreviation takes and leaves, or why that cannot be told.
+fn counts(abbreviation: &Abbreviation, lexicon: &Lexicon, style: RunStyle) -> Result<Counts, String> {
+    let given = match (abbreviation.uses, abbreviation.makes) {
+        (Some(uses), Some(makes)) => Some(Counts::new(uses.into(), makes.into())),
+        (None, None) => None,
+        _ => return Err("it has one of `uses` and `makes` without the other".to_owned()),
+    };
+    let Some(rows) = &abbreviation.rows else {
+        return given.ok_or_else(|| "nothing says how many stitches it takes and leaves".to_owned());
+    };
+    let items = read_items(rows, lexicon, style)
+        .map_err(|(_, at)| format!("`{}` in its rows cannot be read", rows.get(at).unwrap_or(rows).trim()))?;
+    let counted = net(&items).ok_or("its rows do not tell how many stitches they take and leave")?;
+    match given {
+        Some(given) if given != counted => Err(format!(
+            "its rows take {} and leave {}, not {} and {}",
+            counted.takes, counted.leaves, given.takes, given.leaves
+        )),
+        _ => Ok(counted),
+    }
+}

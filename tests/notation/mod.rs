@@ -1,0 +1,24 @@
+//! Rows that are read and counted.
+
+mod blocks;
+mod examples;
+mod faults;
+mod random;
+
+use ballband::measure::RunStyle;
+use ballband::notation::rows::{Doing, Item, Lexicon, Statement, Written, read};
+
+/// Reads a text with the trade's words alone.
+fn written(text: &str) -> Written {
+    read(text, &Lexicon::default(), RunStyle::default())
+}
+
+/// Reads one row that has no trouble.
+fn row(text: &str) -> (Statement, Vec<Item>) {
+    let mut written = written(text);
+    assert_eq!(written.statements.len(), 1, "{text}: {written:#?}");
+    let statement = written.statements.remove(0);
+    assert_eq!(statement.trouble, None, "{text}");
+    let Doing::Row { items, .. } = statement.doing.clone() else { panic!("{text} is no row: {statement:#?}") };
+    (statement, items)
+}
