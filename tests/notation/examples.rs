@@ -34,7 +34,7 @@ fn hold(text: &str, before: &[i64], after: &[i64]) {
             assert_eq!(Some(by), outcome.change, "{text}");
         }
         // One more or less never fits, but where stitches to the end take whatever there is.
-        let takes_any = items.iter().any(|item| matches!(item, Item::Even { .. }));
+        let takes_any = items.iter().any(takes_any);
         if !takes_any {
             let more = count(&items, Needle::of(of(before, size) + 1), size, Reading::More);
             let one = items.iter().any(|item| {
@@ -43,6 +43,15 @@ fn hold(text: &str, before: &[i64], after: &[i64]) {
             });
             assert!(one || !more.faults.is_empty(), "{text}");
         }
+    }
+}
+
+/// Whether it goes as far as there are stitches, one by one.
+fn takes_any(item: &Item) -> bool {
+    match item {
+        Item::Even { .. } => true,
+        Item::Repeat { items, .. } => items.iter().any(takes_any),
+        _ => false,
     }
 }
 

@@ -225,7 +225,7 @@ fn broken_rows_never_panic() {
             let (one, two) = (*dice.pick(&places), *dice.pick(&places));
             match dice.roll(3) {
                 0 => {
-                    let scrap: &str = dice.pick(&SCRAPS);
+                    let scrap = SCRAPS[dice.roll(SCRAPS.len() as u64) as usize];
                     text.insert_str(one, scrap)
                 }
                 1 => text.replace_range(one.min(two)..one.max(two), ""),

@@ -93,6 +93,7 @@ fn family(word: &str) -> Option<Counts> {
         ("k" | "p" | "sl" | "brk" | "brp", "tog") if number > 1 => Some(Counts::new(number, 1)),
         ("c" | "t", "f" | "b" | "l" | "r") => Some(Counts::new(number, number)),
         ("m", "") | ("yo", "") => Some(Counts::new(0, number)),
+        ("brk" | "brp", "") => Some(Counts::new(number, number)),
         _ => None,
     }
 }

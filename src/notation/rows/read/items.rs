@@ -23,6 +23,9 @@ pub(super) fn separators(cursor: &mut Cursor<'_>) {
         match cursor.peek() {
             Some(c @ (',' | ';' | ':')) => cursor.at += c.len_utf8(),
             Some(_) if cursor.any(&["and", "then"]) => {}
+            // Markers lie between stitches, and a colour is no stitch.
+            Some(_) if cursor.any(&["slipping markers", "slipping all markers", "slipping marker", "slipping m"]) => {}
+            Some(_) if op::colour(cursor) => {}
             _ => return,
         }
     }
@@ -98,6 +101,7 @@ fn star(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
         }
         let named = mark(cursor).len();
         cursor.at += named;
+        cursor.any(&["s"]);
         let before = cursor.at;
         if cursor.eat("to") && mark(cursor) == own {
             cursor.at += own.len();
@@ -136,6 +140,9 @@ fn brackets(cursor: &mut Cursor<'_>, close: char) -> Result<Item, Bad> {
         Some(until) => Some(How::Until(until)),
         None => times(cursor)?.map(|(number, _)| How::Times(number)),
     };
+    if matches!(how, Some(How::Times(_))) {
+        cursor.any(&["around", "across"]);
+    }
     let at = start..cursor.at;
     match how {
         Some(how) => Ok(Item::Repeat { items: inside, how, at }),

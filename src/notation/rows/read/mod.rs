@@ -283,10 +283,23 @@ fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     cursor.at = start;
     if cursor.any(&ASIDE) {
         cursor.skip_sentence();
-        return Ok(Some(Doing::Aside));
+        // "With CC, k8" and "turn, p5" begin like asides and work stitches.
+        let words = cursor.text.get(start..cursor.at).unwrap_or_default();
+        if !words.split(|c: char| !c.is_alphanumeric()).any(|word| is_stitch(word, cursor.lexicon)) {
+            return Ok(Some(Doing::Aside));
+        }
     }
     cursor.at = start;
     Ok(None)
+}
+
+/// Whether a word works a stitch: `k8`, `yo`, or one of the pattern's own.
+fn is_stitch(word: &str, lexicon: &Lexicon) -> bool {
+    let numbered = |letter: char| {
+        let rest = word.strip_prefix([letter, letter.to_ascii_uppercase()]);
+        rest.is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()))
+    };
+    numbered('k') || numbered('p') || lexicon.find(word).is_some() || lexicon.own_at(word).is_some()
 }
 
 /// Reads "Cast on 48 (56, 64) sts" and the like, to the end of the sentence.

@@ -66,6 +66,16 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     if let Some(crossed) = cable(cursor) {
         return work(cursor, start, Counts::new(crossed, crossed), false);
     }
+    if cursor.any(&[
+        "knit wrap together with wrapped st",
+        "purl wrap together with wrapped st",
+        "k wrap tog with st",
+        "p wrap tog with st",
+        "k wrapped st with its wrap",
+        "p wrapped st with its wrap",
+    ]) {
+        return work(cursor, start, Counts::new(1, 1), false);
+    }
     let long = cursor.long_word();
     if let Some(counts) = cursor.lexicon.find(long) {
         cursor.at += long.len();
@@ -160,6 +170,19 @@ fn plain(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad> {
         // `sl1k` and `k1tbl` are written in one.
         if !cursor.rest().starts_with(char::is_whitespace) {
             cursor.any(&["k", "p"]);
+        }
+        // "Knit 1 row" is a row, and "k2 tog" with a space one stitch.
+        if cursor.any(&["row", "rows", "rnd", "rnds", "round", "rounds"]) {
+            return Ok(Item::Even { until: Until::End, binds: false, at: start..cursor.at });
+        }
+        let slips = cursor.text.get(start..).is_some_and(|text| text.starts_with(['s', 'S']));
+        if cursor.any(&["tog", "together"])
+            && !slips
+            && let Item::Work { takes, times, .. } = &mut item
+            && let Some(number) = times.values.get(0).copied().filter(|_| times.values.is_one())
+        {
+            *takes = number;
+            times.values = crate::measure::SizeRun::one(1);
         }
         finish_how(cursor);
         if cursor.any(&["from cn", "from cable needle"])
@@ -314,16 +337,20 @@ fn finish_how(cursor: &mut Cursor<'_>) {
         if cursor.any(&HOW) {
             continue;
         }
-        let before = cursor.at;
-        cursor.any(&["in", "with", "using"]);
-        let word = cursor.word();
-        let colour = matches!(word, "MC" | "CC" | "CC1" | "CC2" | "CC3" | "CC4" | "A" | "B" | "C" | "D");
-        if !colour {
-            cursor.at = before;
+        if !colour(cursor) {
             return;
         }
-        cursor.at += word.len();
     }
+}
+
+/// Moves past the label of a colour; returns whether one stood here.
+pub(super) fn colour(cursor: &mut Cursor<'_>) -> bool {
+    let before = cursor.at;
+    cursor.any(&["in", "with", "using"]);
+    let word = cursor.word();
+    let found = matches!(word, "MC" | "CC" | "CC1" | "CC2" | "CC3" | "CC4" | "A" | "B" | "C" | "D");
+    cursor.at = if found { cursor.at + word.len() } else { before };
+    found
 }
 
 /// Reads the two or three numbers of a cable and its name: `2/2 LC`, `2/1/2 RPC`.
