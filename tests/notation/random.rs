@@ -262,7 +262,13 @@ fn what_is_deep_or_large_is_refused_and_not_followed_for_ever() {
     let block = written(&format!("Cast on 5 sts.\nRow 1: {many}.\nRepeat row 1 99999 times more."));
     assert!(!follow(&[block], 3).told.is_empty());
     let turns = "[".repeat(10) + "k1, turn" + &"] 400 times".repeat(10);
-    let _ = follow(&[written(&format!("Cast on 5 sts.\nRow 1: {turns}."))], 3);
+    let block = written(&format!("Cast on 5 sts.\nRow 1: {turns}.\nRepeat row 1 99999 times more."));
+    assert_eq!(follow(&[block], 3).counts[0].len(), 3);
+    // Each working adds stitches by markers, which cannot be multiplied.
+    let long = written(
+        "Cast on 9 sts.\nRnd 1: *K to m, m1; rep from * 400 times more, k to end.\nRepeat rnd 1 19999 times more.",
+    );
+    assert_eq!(follow(&[long], 3).counts[0][2], [None; 3]);
 }
 
 /// Five hundred rows, read and worked in five sizes. Without optimisation only work that has grown out of all measure is caught.

@@ -133,6 +133,8 @@ pub struct Outcome {
     pub unsaid: Option<Span>,
     /// In how many places of its middle it binds off.
     pub bound: i64,
+    /// How many steps it took to work out.
+    pub steps: u32,
 }
 
 /// Works a row on a needle, in a size counted from 0.
@@ -429,7 +431,7 @@ impl Work {
             let total = self.total.map(|total| total.saturating_add(row));
             Needle { total, here: if self.fresh { self.here } else { total } }
         };
-        Outcome { after, change, faults: self.faults, unsaid: self.unsaid, bound: self.bound }
+        Outcome { after, change, faults: self.faults, unsaid: self.unsaid, bound: self.bound, steps: self.steps }
     }
 
     /// Sees whether the row comes out.

@@ -64,6 +64,9 @@ type Id = (usize, usize);
 /// The most rows that are worked, repeats included; beyond, the count is given up.
 const MOST_ROWS: usize = 20_000;
 
+/// The most steps all rows together may take; nobody's pattern comes near.
+const MOST_STEPS: u64 = 2_000_000;
+
 /// One who works through the rows in one size.
 struct Knitter<'a> {
     blocks: &'a [Written],
@@ -81,6 +84,7 @@ struct Knitter<'a> {
     last_change: Option<i64>,
     /// Words that lost the count and have not been told of.
     lost_at: Option<(usize, Span)>,
+    steps: u64,
     told: Vec<(usize, Span, Fault)>,
     after: BTreeMap<Id, Option<i64>>,
 }
@@ -97,6 +101,7 @@ impl<'a> Knitter<'a> {
             history: Vec::new(),
             last_change: None,
             lost_at: None,
+            steps: 0,
             told: Vec::new(),
             after: BTreeMap::new(),
         }
@@ -276,7 +281,7 @@ impl<'a> Knitter<'a> {
             self.stated(id, statement, false);
             return;
         }
-        let outcome = outcome(items, self.needle, self.size);
+        let outcome = self.outcome(items);
         let unfit = outcome.faults.iter().any(|(fault, _)| unfit(*fault));
         for (fault, at) in outcome.faults {
             self.tell(id.0, at, fault);
@@ -301,6 +306,16 @@ impl<'a> Knitter<'a> {
         if last {
             self.stated(id, statement, false);
         }
+    }
+
+    /// Works items on what is on the needle; a pattern that takes for ever is given up.
+    fn outcome(&mut self, items: &[Item]) -> Outcome {
+        if self.steps > MOST_STEPS {
+            return Outcome::default();
+        }
+        let outcome = outcome(items, self.needle, self.size);
+        self.steps += u64::from(outcome.steps);
+        outcome
     }
 
     /// Holds the count against what is said of it; an unknown one is then known.
@@ -400,7 +415,7 @@ impl<'a> Knitter<'a> {
             match items {
                 Some([Item::Unsaid { as_before: true, .. }]) if self.last_change == Some(0) => {}
                 Some(items) => {
-                    let outcome = outcome(items, before, self.size);
+                    let outcome = self.outcome(items);
                     self.needle = outcome.after;
                     self.last_change = outcome.change;
                     if outcome.faults.iter().any(|(fault, _)| unfit(*fault)) {
@@ -422,7 +437,8 @@ impl<'a> Knitter<'a> {
                 break;
             }
             worked += rows.len();
-            if worked > MOST_ROWS {
+            if worked > MOST_ROWS || self.steps > MOST_STEPS {
+                self.lost_at = Some((id.0, repeated.at.clone()));
                 self.needle = Needle::UNKNOWN;
                 break;
             }
