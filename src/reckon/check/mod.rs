@@ -32,6 +32,7 @@ mod shade;
 mod size;
 mod skeins;
 mod story;
+mod surprises;
 mod tape;
 mod undisclosed;
 mod unlinked;
@@ -48,7 +49,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 46] = [
+static SETTABLE: [&Code; 49] = [
     &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
@@ -70,6 +71,7 @@ static SETTABLE: [&Code; 46] = [
     &gauges::GAUGE_UNLIKELY,
     &gifts::GIFT_NAMED,
     &gifts::GIFTS_ALIKE,
+    &gifts::HOUSEHOLD_UNLIKE,
     &held::HELD_TWICE,
     &held::TOGETHER_UNLIKE,
     &inch_mixed::INCH_MIXED,
@@ -89,6 +91,8 @@ static SETTABLE: [&Code; 46] = [
     &size::UNKNOWN_SIZE,
     &skeins::SKEINS_OVER,
     &skeins::SKEINS_SHORT,
+    &surprises::REVEAL_EARLY,
+    &surprises::SURPRISE_NAMED,
     &tape::UNMEASURABLE,
     &undisclosed::UNDISCLOSED,
     &unlinked::UNLINKED,
@@ -142,6 +146,7 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     size::check(catalogue, entry, placing, &mut findings);
     skeins::check(catalogue, entry, placing, &mut findings);
     story::check(catalogue, entry, placing, &mut findings);
+    surprises::check(catalogue, entry, placing, &mut findings);
     tape::check(catalogue, entry, placing, &mut findings);
     undisclosed::check(catalogue, entry, placing, &mut findings);
     unlinked::check(catalogue, entry, placing, &mut findings);
