@@ -83,8 +83,12 @@ fn unlike(catalogue: &Catalogue, entry: &Entry, project: &Project, placing: &Pla
     if all.contains_key(&here) {
         return None;
     }
-    let known = all.iter().filter(|(_, (first, _, count))| *count > 1 || first.id < entry.id);
-    let (first, near, _) = all.get(nearest(&here, known.map(|(name, _)| name.as_str()))?)?;
+    let near = |is_known: &dyn Fn(&(&Entry, String, usize)) -> bool| {
+        nearest(&here, all.iter().filter(|(_, one)| is_known(one)).map(|(name, _)| name.as_str()))
+    };
+    // One that is written more than once is hardly the slip.
+    let near = near(&|(.., count)| *count > 1).or_else(|| near(&|(first, ..)| first.id < entry.id))?;
+    let (first, near, _) = all.get(near)?;
     let place = |of: &Entry| of.origin.field(&["made for", "household"], placing);
     Some(
         Finding::new(&HOUSEHOLD_UNLIKE, place(entry), format!("no other gift is for `{own}`"))
