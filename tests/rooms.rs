@@ -99,6 +99,8 @@ fn what_makes_the_site_never_opens_what_is_private() {
         for file in files(&src.join(room)).into_iter().filter(|file| !is_of_desk(file)) {
             let text = fs::read_to_string(&file).unwrap();
             assert!(!text.contains("for_desk"), "{} opens a private field", file.display());
+            let asks = room != "catalogue" && (text.contains("secrets_in") || text.contains("secret_names"));
+            assert!(!asks, "{} asks for private names", file.display());
         }
     }
 }

@@ -16,6 +16,8 @@ pub enum Question {
     Kind(Kind),
     /// Which entries are called so that a text with these words may name them.
     Titles(Words),
+    /// Which private names may stand in texts with these words.
+    Secrets(Words),
 }
 
 impl Question {
@@ -24,6 +26,7 @@ impl Question {
         match self {
             Self::Entry(id) => change.entries.contains(id) || change.kinds_read.contains(&id.kind),
             Self::Titles(words) => change.titles.iter().any(|title| words.may_name(title)),
+            Self::Secrets(words) => change.secrets.iter().any(|name| words.may_name(name)),
             Self::LinkedFrom(id) => change.linked.contains(id),
             Self::Kind(kind) => {
                 change.kinds_read.contains(kind) || change.entries.iter().any(|entry| entry.kind == *kind)

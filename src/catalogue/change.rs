@@ -16,6 +16,8 @@ pub struct Change {
     pub kinds_read: BTreeSet<Kind>,
     /// What entries that texts may name were called and are called now, where that is another title or they came or went.
     pub titles: BTreeSet<String>,
+    /// The private names of projects that are for others now than before, or that came or went.
+    pub secrets: BTreeSet<String>,
 }
 
 /// The entries of one file, without what is in them.
@@ -94,13 +96,19 @@ impl Catalogue {
         }
     }
 
-    /// Forgets the titles to look for in texts if an entry is called otherwise than before.
+    /// Forgets the titles to look for in texts if an entry is called otherwise than before, and private names likewise.
     fn retitle(&mut self, old: Option<&Entry>, new: Option<&Entry>, change: &mut Change) {
+        let entries = [old, new];
         let title = |entry: &&Entry| titles::is_titled(entry);
-        let [old, new] = [old, new].map(|entry| entry.filter(title).map(|entry| entry.common.title.trim()));
+        let [old, new] = entries.map(|entry| entry.filter(title).map(|entry| entry.common.title.trim()));
         if old != new {
             self.titles = OnceLock::new();
             change.titles.extend([old, new].into_iter().flatten().map(str::to_owned));
+        }
+        let [old, new] = entries.map(|entry| entry.map(titles::secrets_of).unwrap_or_default());
+        if old != new {
+            self.secrets = OnceLock::new();
+            change.secrets.extend([old, new].into_iter().flatten().map(str::to_owned));
         }
     }
 

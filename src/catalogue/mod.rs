@@ -66,6 +66,8 @@ pub struct Catalogue {
     back_links: Index<Vec<BackLink>>,
     /// The titles to look for in texts, once they were asked for.
     titles: OnceLock<Titles>,
+    /// The private names to look for likewise.
+    secrets: OnceLock<Titles>,
 }
 
 /// Something for each of many entries. It is only asked, never walked through, so its order cannot show anywhere.
@@ -93,7 +95,8 @@ impl Catalogue {
             || entries.iter().enumerate().map(|(place, entry)| (entry.id.clone(), place)).collect(),
             || links::back_links(&entries, |entry| visible::seen(entry, view)),
         );
-        Self { studio, view, entries, broken, broken_kinds, places, back_links, titles: OnceLock::new() }
+        let (titles, secrets) = (OnceLock::new(), OnceLock::new());
+        Self { studio, view, entries, broken, broken_kinds, places, back_links, titles, secrets }
     }
 
     /// Returns an entry.

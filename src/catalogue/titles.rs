@@ -1,4 +1,4 @@
-//! Titles of entries as they stand in texts, found in one pass over a text.
+//! Titles of entries and private names as they stand in texts, found in one pass over a text.
 
 use super::Catalogue;
 use super::asked::{self, Question};
@@ -11,16 +11,16 @@ use xxhash_rust::xxh3::Xxh3DefaultBuilder;
 /// The kinds whose titles are looked for. Titles of notes and plain pages are everyday words.
 const KINDS: [Kind; 5] = [Kind::Pattern, Kind::Project, Kind::Yarn, Kind::Technique, Kind::Person];
 
-/// A title that stands in a text as plain words.
+/// A title or a private name that stands in a text.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Named<'a> {
-    /// The entries that are called so, by kind and key: mostly one.
+    /// The entries that are called so, or are for somebody of that name, by kind and key: mostly one.
     pub entries: &'a [Reference],
-    /// The title as the entry has it.
+    /// The title or name as the entry has it.
     pub title: &'a str,
     /// Whether the text has large and small letters where the title has them.
     pub is_exact: bool,
-    /// Where, in bytes of the text's file.
+    /// Where, in bytes of the text's file; of a private name in bytes of the text.
     pub at: Range<usize>,
 }
 
@@ -32,6 +32,22 @@ pub(super) struct Titles {
     by_word: HashMap<Box<str>, Vec<usize>, Xxh3DefaultBuilder>,
     /// A bit for each beginning that some title has: most words of a text are told apart by it alone.
     beginnings: Box<[u64]>,
+    gaps: Gaps,
+}
+
+/// What may stand between two words of a title.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Gaps {
+    /// Spaces alone.
+    Spaces,
+    /// A hyphen is as good as a space: a household is mostly written like a key.
+    SpacesAndHyphens,
+}
+
+impl Gaps {
+    fn holds(self, c: char) -> bool {
+        c.is_whitespace() || (self == Self::SpacesAndHyphens && c == '-')
+    }
 }
 
 #[derive(Clone, Debug)]
@@ -52,12 +68,17 @@ pub(super) fn is_titled(entry: &Entry) -> bool {
     KINDS.contains(&entry.id.kind)
 }
 
+/// Returns the names that an entry keeps from readers.
+pub(super) fn secrets_of(entry: &Entry) -> Vec<&str> {
+    entry.project().map(|project| project.secret_names().collect()).unwrap_or_default()
+}
+
 impl Titles {
-    fn of(entries: &[Entry]) -> Self {
-        let mut all =
-            Self { titles: Vec::new(), by_word: HashMap::default(), beginnings: vec![0; BITS / 64].into_boxed_slice() };
-        for entry in entries.iter().filter(|entry| is_titled(entry)) {
-            all.add(entry.common.title.trim(), &entry.id);
+    fn of<'a>(called: impl Iterator<Item = (&'a str, &'a Reference)>, gaps: Gaps) -> Self {
+        let beginnings = vec![0; BITS / 64].into_boxed_slice();
+        let mut all = Self { titles: Vec::new(), by_word: HashMap::default(), beginnings, gaps };
+        for (title, id) in called {
+            all.add(title, id);
         }
         all
     }
@@ -79,16 +100,15 @@ impl Titles {
                 titles.push(Title {
                     text: Box::from(title),
                     before: first.start,
-                    is_one_word: !title.contains(char::is_whitespace),
+                    is_one_word: !title.contains(|c| self.gaps.holds(c)),
                     entries: vec![id.clone()],
                 });
             }
         }
     }
 
-    /// Finds the titles in a stretch of a file's text; of several at one place the longest.
-    fn find<'a>(&'a self, text: &str, stretch: &Range<usize>, found: &mut Vec<Named<'a>>) {
-        let plain = text.get(stretch.clone()).unwrap_or_default();
+    /// Finds the titles in a text that begins at some byte of its file; of several at one place the longest.
+    fn find<'a>(&'a self, plain: &str, begins: usize, found: &mut Vec<Named<'a>>) {
         let mut folded = String::new();
         let mut past = 0;
         for word in runs(plain) {
@@ -104,12 +124,12 @@ impl Titles {
             let candidates = begin_so.iter().filter_map(|at| {
                 let title = self.titles.get(*at)?;
                 let start = word.start.checked_sub(title.before)?;
-                let (length, is_exact) = stands(&title.text, plain.get(start..)?)?;
+                let (length, is_exact) = stands(&title.text, plain.get(start..)?, self.gaps)?;
                 (is_exact || !title.is_one_word).then_some((title, start..start + length, is_exact))
             });
             if let Some((title, at, is_exact)) = candidates.max_by_key(|(_, at, is_exact)| (at.len(), *is_exact)) {
                 past = at.end;
-                let at = at.start + stretch.start..at.end + stretch.start;
+                let at = at.start + begins..at.end + begins;
                 found.push(Named { entries: &title.entries, title: &title.text, is_exact, at });
             }
         }
@@ -124,29 +144,55 @@ impl Catalogue {
         if prose.plain.is_empty() {
             return found;
         }
-        asked::note(|| Question::Titles(Words::of(prose.file(), &prose.plain)));
-        let titles = self.titles.get_or_init(|| Titles::of(&self.entries));
-        for stretch in &prose.plain {
-            titles.find(prose.file(), stretch, &mut found);
+        let stretch = |at: &Range<usize>| prose.file().get(at.clone()).unwrap_or_default();
+        asked::note(|| Question::Titles(Words::of(prose.plain.iter().map(stretch))));
+        let titles = self.titles.get_or_init(|| {
+            let titled = self.entries.iter().filter(|entry| is_titled(entry));
+            Titles::of(titled.map(|entry| (entry.common.title.trim(), &entry.id)), Gaps::Spaces)
+        });
+        for at in &prose.plain {
+            titles.find(stretch(at), at.start, &mut found);
         }
         found
+    }
+
+    /// Returns the private names of all projects that stand in some texts, each with the number of its text, from 0.
+    ///
+    /// Only checks may ask, since their findings are for the designer's eyes.
+    pub fn secrets_in(&self, texts: &[&str]) -> Vec<(usize, Named<'_>)> {
+        asked::note(|| Question::Secrets(Words::of(texts.iter().copied())));
+        let secrets = self.secrets.get_or_init(|| {
+            let each =
+                self.entries.iter().flat_map(|entry| secrets_of(entry).into_iter().map(|name| (name, &entry.id)));
+            Titles::of(each, Gaps::SpacesAndHyphens)
+        });
+        let mut all = Vec::new();
+        if secrets.titles.is_empty() {
+            return all;
+        }
+        for (number, text) in texts.iter().enumerate() {
+            let mut found = Vec::new();
+            secrets.find(text, 0, &mut found);
+            all.extend(found.into_iter().map(|named| (number, named)));
+        }
+        all
     }
 }
 
 /// Returns how many bytes of a text a title takes at its beginning, and whether letter by letter; a space of the title is any
 /// space of the text. Nothing where the text has something else, or goes on with a letter.
-fn stands(title: &str, text: &str) -> Option<(usize, bool)> {
+fn stands(title: &str, text: &str, gaps: Gaps) -> Option<(usize, bool)> {
     let mut is_exact = true;
     let mut rest = text.char_indices().peekable();
     let mut is_space = false;
     for c in title.chars() {
-        if c.is_whitespace() {
+        if gaps.holds(c) {
             is_space = true;
             continue;
         }
         if std::mem::take(&mut is_space) {
-            rest.next_if(|(_, other)| other.is_whitespace())?;
-            while rest.next_if(|(_, other)| other.is_whitespace()).is_some() {}
+            rest.next_if(|(_, other)| gaps.holds(*other))?;
+            while rest.next_if(|(_, other)| gaps.holds(*other)).is_some() {}
         }
         let (_, other) = rest.next()?;
         if other != c {

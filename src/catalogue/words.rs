@@ -10,11 +10,10 @@ const BITS: usize = 1 << 13;
 pub struct Words(Box<[u64]>);
 
 impl Words {
-    /// Returns the words of stretches of a text.
-    pub(super) fn of(text: &str, stretches: &[Range<usize>]) -> Self {
+    /// Returns the words of some texts.
+    pub(super) fn of<'a>(texts: impl IntoIterator<Item = &'a str>) -> Self {
         let mut bits = vec![0; BITS / 64].into_boxed_slice();
-        for stretch in stretches {
-            let plain = text.get(stretch.clone()).unwrap_or_default();
+        for plain in texts {
             for word in runs(plain) {
                 let bit = bit(plain.get(word).unwrap_or_default());
                 if let Some(bits) = bits.get_mut(bit / 64) {

@@ -21,6 +21,7 @@ mod project;
 pub mod prose;
 mod read;
 pub mod schema;
+mod seen;
 mod studio;
 mod testers;
 pub mod value;
@@ -45,6 +46,7 @@ pub use testers::{Shared, Tester, Testers};
 pub use yarn::Yarn;
 
 use value::Date;
+use yaml::Steps;
 
 /// One thing with a page or a record.
 #[derive(Clone, Debug)]
@@ -61,6 +63,8 @@ pub struct Entry {
     pub mentions: Vec<Mention>,
     /// The addresses elsewhere that it leads to, front matter first, in the order they are written.
     pub addresses: Vec<Address>,
+    /// The texts of its front matter that readers may see, if they are of two words or more, with the way to each.
+    pub texts: Vec<(Steps, String)>,
     /// The file it stands in.
     pub origin: Origin,
     /// Its keys whose values could not be read as they stand: checks leave them alone, since they were told of already.

@@ -142,6 +142,19 @@ impl Project {
         self.left_to_do.iter().filter(|one| one.0.done.is_none()).map(|one| one.0.what.as_str())
     }
 
+    /// Returns the names that no reader may learn: whole names of those it is for, and a household's of two words or more.
+    ///
+    /// Several people in one line are parted at commas, `&` and `and`. A first name alone is left out, since it is borne by
+    /// many. Who works the site out may look for these names in what it shows, and must not show them.
+    pub fn secret_names(&self) -> impl Iterator<Item = &str> {
+        let made_for = self.made_for.for_desk().as_ref();
+        let who = made_for.and_then(|made_for| made_for.who.as_deref()).unwrap_or_default();
+        let people = who.split([',', ';', '&']).flat_map(|some| some.split(" and "));
+        let household = made_for.and_then(|made_for| made_for.household.as_deref());
+        let of_words = |name: &&str| name.contains(|c: char| c == '-' || c.is_whitespace());
+        people.chain(household).map(str::trim).filter(of_words)
+    }
+
     /// Returns the day it was done, if that is not after `today`.
     pub fn finished_by(&self, today: Date) -> Option<Date> {
         self.finished.filter(|day| *day <= today)

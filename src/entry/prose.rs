@@ -5,6 +5,7 @@
 use super::block::{self, BAD_BLOCK, Block, Subject};
 use super::comment::without_comments;
 use super::kind::{Key, Kind, Reference, slug};
+use super::seen::{Gathering, Seen};
 use super::value::{BAD_REFERENCE, VideoTime};
 use crate::finding::{Code, Finding, Severity, nearest};
 use crate::source::{FilePath, Place};
@@ -104,6 +105,8 @@ pub struct Prose {
     pub references: Vec<ProseReference>,
     /// The runs of plain words outside of links, headings, pictures and code, in bytes of the file.
     pub plain: Vec<Range<usize>>,
+    /// All words that readers see.
+    pub seen: Seen,
     /// The links to other sites in the order of the text.
     pub outside: Vec<OutsideLink>,
     /// The pictures in the order of the text.
@@ -123,6 +126,7 @@ impl Default for Prose {
             body: 0..0,
             references: Vec::new(),
             plain: Vec::new(),
+            seen: Seen::default(),
             outside: Vec::new(),
             pictures: Vec::new(),
             headings: Vec::new(),
@@ -175,8 +179,10 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
     let mut in_opening = false;
     // Whether the words that come are an autolink's address, for which the entry's title stands.
     let mut titled = false;
+    let mut seen = Gathering::default();
     for (event, range) in Parser::new_ext(source, options()).into_offset_iter() {
         let at = range.start + body.start..range.end + body.start;
+        seen.take(&event, &at);
         match &event {
             Event::Start(Tag::CodeBlock(kind)) => {
                 in_code = true;
@@ -300,6 +306,7 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
         }
     }
     findings.extend(plain.into_iter().filter_map(|at| looks_meant(file, text, at)));
+    prose.seen = seen.done();
     prose
 }
 

@@ -325,6 +325,7 @@ fn read_register(path: &FilePath, text: &Text, kind: Kind, settings: &Settings, 
 
 fn read_entry(id: Reference, node: &Node<'_>, origin: &Origin, prose: Prose, notes: &mut Notes<'_>) -> Option<Entry> {
     let (before, told, asked) = (notes.references.len(), notes.notes.len(), notes.addresses.len());
+    let said = notes.texts.len();
     let read = match id.kind {
         Kind::Pattern => record::<Pattern>(node, notes).map(|(common, data)| (common, Data::Pattern(Box::new(data)))),
         Kind::Project => record::<Project>(node, notes).map(|(common, data)| (common, Data::Project(Box::new(data)))),
@@ -352,6 +353,7 @@ fn read_entry(id: Reference, node: &Node<'_>, origin: &Origin, prose: Prose, not
     let fields = notes.addresses.drain(asked..).map(|(url, steps)| Address { url, at: At::Field(steps) });
     let in_prose = prose.outside.iter().map(|link| Address { url: link.url.clone(), at: At::Prose(link.at.clone()) });
     let addresses = fields.chain(in_prose).collect();
+    let texts = notes.texts.drain(said..).collect();
     let (common, mut data) = read?;
     if let Data::Note(note) = &mut data {
         settle_day(note, &id.key, node, told, notes);
@@ -360,7 +362,8 @@ fn read_entry(id: Reference, node: &Node<'_>, origin: &Origin, prose: Prose, not
         Some(Step::Key(key)) => Some(key.clone()),
         _ => None,
     });
-    Some(Entry { id, common, data, prose, mentions, addresses, origin: origin.clone(), spoilt: spoilt.collect() })
+    let (origin, spoilt) = (origin.clone(), spoilt.collect());
+    Some(Entry { id, common, data, prose, mentions, addresses, texts, origin, spoilt })
 }
 
 /// Reads the keys of one kind and those that all kinds share from the same map.

@@ -506,7 +506,7 @@ fn mention_line(shown: &Shown<'_>, link: &BackLink, entry: &Entry) -> Line {
     let mut title = None;
     let mut words = Vec::new();
     if let Data::Note(note) = &entry.data {
-        title = note.number.map(|number| format!("Note {number}, {}", own.title));
+        title = note.number.map(|number| words::numbered(number, &own.title));
         words.extend(note.date.map(|date| date.in_words()));
     } else {
         words.push(entry.id.kind.word().to_owned());

@@ -17,8 +17,6 @@ pub struct ProgressView {
     pub words: String,
     /// The days, the first above; two at least.
     pub points: Vec<ProgressPoint>,
-    /// The yarn that went into it each week, from the first day to the last; absent where its length is not known.
-    pub a_week: Option<Both>,
 }
 
 /// A day on which it is known how far a project had come.
@@ -71,8 +69,19 @@ pub fn progress(shown: &Shown<'_>, entry: &Entry) -> Option<ProgressView> {
             last.day.in_words()
         ),
         points: points.collect(),
-        a_week: a_week(first, last),
     })
+}
+
+/// Returns the yarn that went into a project each week from cast-on to cast-off, or to the last note that tells how far it
+/// is; nothing where its length or either day is not known.
+///
+/// What was done on the day of cast-on counts, so all of it does, over all of its days.
+pub fn a_week(shown: &Shown<'_>, entry: &Entry) -> Option<Both> {
+    let started = entry.project()?.started?;
+    let history = reckon::history(shown.catalogue, entry);
+    let last = history.last().filter(|last| last.told != ToldBy::CastOn && last.progress > Percent::ZERO)?;
+    let length = reckon::part(reckon::whole_length(shown.catalogue, entry)?, last.progress)?;
+    Some(shown.length(reckon::per_week(length, started.days_to(last.day))?))
 }
 
 /// Returns a share in whole percent, rounded down: a thing is not done before it is.
@@ -107,15 +116,19 @@ fn note(shown: &Shown<'_>, id: &Reference) -> Option<Item<Link>> {
 pub struct ThisYear {
     /// The year.
     pub year: i16,
-    /// What was finished in it: `ten things`; empty if nothing was.
+    /// What was finished in it and has yarn: `ten things`; empty if nothing was.
     pub finished: String,
     /// The yarn in that.
     pub finished_length: Both,
+    /// Whether it is more, since not all of it is known.
+    pub finished_is_least: bool,
     /// What is on the needles and has grown in it: `four things`; empty if nothing has.
     pub needles: String,
     /// The yarn in that.
     pub needles_length: Both,
-    /// What has grown in it by a length that is not known: `two things`; empty if nothing has.
+    /// Whether it is more, since not all of it is known.
+    pub needles_is_least: bool,
+    /// What has grown in it by a length of which nothing is known: `two things`; empty if nothing has.
     pub unknown: String,
 }
 
@@ -127,8 +140,10 @@ pub fn this_year(shown: &Shown<'_>) -> Option<ThisYear> {
         year: shown.catalogue.view.today.year(),
         finished: things(sum.finished.things),
         finished_length: shown.length(sum.finished.length),
+        finished_is_least: sum.finished.is_least,
         needles: things(sum.needles.things),
         needles_length: shown.length(sum.needles.length),
+        needles_is_least: sum.needles.is_least,
         unknown: things(sum.unknown),
     })
 }

@@ -44,6 +44,9 @@ pub struct ProjectView {
     pub took: Option<String>,
     /// How far it had come, day by day; absent where no note tells it.
     pub progress_by_day: Option<ProgressView>,
+    /// The yarn that went into it each week, from cast-on to cast-off or to the last note that tells how far it is; absent
+    /// where its length or either day is not known.
+    pub a_week: Option<Both>,
     /// The yarns in it, with what was used.
     pub bands: Vec<Band>,
     /// The length of all yarn in it, if all of it is known.
@@ -79,6 +82,7 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, project: &Project) -> ProjectCo
         progress: if finished.is_some() { None } else { shown.progress_of(&entry.id) },
         took: project.started.zip(finished).and_then(|(from, to)| progress::took(from.days_to(to))),
         progress_by_day: progress::progress(shown, entry),
+        a_week: progress::a_week(shown, entry),
         bands: bands(shown, project, &usage),
         length: length.map(|length| shown.length(length)),
         mass: mass.map(|mass| shown.mass(mass)),

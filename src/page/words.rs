@@ -74,3 +74,11 @@ pub fn opening(text: &str, most: usize) -> String {
     let whole = cut.rsplit_once(' ').map_or(cut.as_str(), |(before, _)| before);
     format!("{}…", whole.trim_end_matches([',', ';', ':', '.', ' ']))
 }
+
+/// Returns a note's title behind its number, `Note 12, Reeds`, or alone where it begins with that number itself.
+pub fn numbered(number: u32, title: &str) -> String {
+    let note = format!("Note {number}");
+    let begins = title.get(..note.len()).is_some_and(|begins| begins.eq_ignore_ascii_case(&note));
+    let ends = title.get(note.len()..).is_some_and(|rest| !rest.starts_with(|c: char| c.is_alphanumeric()));
+    if begins && ends { title.to_owned() } else { format!("{note}, {title}") }
+}

@@ -1,6 +1,6 @@
 //! When two gifts are alike. What tells it is private: the desk and the checks may ask, and what makes the site may not.
 
-use crate::entry::{MadeFrom, Project, Reference};
+use crate::entry::{MadeFrom, Project, Reference, slug};
 use std::collections::BTreeMap;
 
 /// What a gift was made from.
@@ -25,7 +25,7 @@ pub fn design(project: &Project) -> Design {
 
 /// Returns whether two projects are for one household or one person, and of one design in one variant.
 ///
-/// A variant is the same names with the same values, in any order, large and small letters alike. Two without one are alike
+/// Names of people, households and variants are compared as [`plain`] has them. A variant is the same names with the same values, in any order, letters compared without accents and punctuation left out. Two without one are alike
 /// too, since nothing sets them apart; sizes and yarns do not count. What is made from no pattern is never alike.
 pub fn are_alike(one: &Project, other: &Project) -> bool {
     let (Some(for_one), Some(for_other)) = (one.made_for.for_desk(), other.made_for.for_desk()) else { return false };
@@ -44,11 +44,10 @@ fn variant(project: &Project) -> BTreeMap<String, String> {
     project.variant.for_desk().0.iter().map(|(name, value)| (plain(name), plain(value))).collect()
 }
 
-/// Returns a text in a form in which two that say the same are equal: `Hill Farm` is `hill-farm`.
+/// Returns a text in a form in which two that say the same are equal: `Hill Farm` is `hill-farm`, and `Dénzil` is `Denzil`.
+///
+/// Letters are taken without accents and in one size, and punctuation is left out; a text of signs alone stays as it is.
 pub fn plain(text: &str) -> String {
-    text.to_lowercase()
-        .split(|c: char| c == '-' || c.is_whitespace())
-        .filter(|part| !part.is_empty())
-        .collect::<Vec<_>>()
-        .join(" ")
+    let plain = slug(text);
+    if plain.is_empty() { text.trim().to_owned() } else { plain }
 }

@@ -14,6 +14,8 @@ pub struct Jotted<'a> {
     pub day: Date,
     /// The number after the highest; nothing where there are notes and none has a number.
     pub number: Option<u32>,
+    /// Whether the last note had a video.
+    pub video: bool,
     /// What is on the needles, what was begun first above.
     pub needles: Vec<OnNeedles<'a>>,
     /// What was finished since the last note and may be told of, by day.
@@ -66,6 +68,7 @@ pub fn jotted(catalogue: &Catalogue) -> Jotted<'_> {
             None if notes.is_empty() => Some(1),
             None => None,
         },
+        video: last.is_some_and(|(.., entry)| entry.note().is_some_and(|note| note.video.is_some())),
         needles: needles(catalogue),
         finished: of_days(catalogue, Kind::Project, since, |entry| {
             entry.project().and_then(|project| project.finished)

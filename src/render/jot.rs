@@ -20,6 +20,9 @@ pub fn text(jotted: &Jotted<'_>) -> String {
         out.push_str(&format!("number: {number}\n"));
     }
     out.push_str("ready: false\n");
+    if jotted.video {
+        out.push_str("# video: { url: , length: }\n");
+    }
     if !jotted.needles.is_empty() {
         out.push_str("worked on:\n");
         for line in &jotted.needles {

@@ -24,7 +24,7 @@ fn a_note_of_the_demo_is_begun_and_read_without_findings() {
     assert!(out(&begun).contains("began `journal/2026-11-27.md`"), "{}", out(&begun));
     let text = fs::read_to_string(here.join("journal/2026-11-27.md")).unwrap();
     for line in [
-        "title: Note 17\ndate: 2026-11-27\nnumber: 17\nready: false\nworked on:\n",
+        "title: Note 17\ndate: 2026-11-27\nnumber: 17\nready: false\n# video: { url: , length: }\nworked on:\n",
         "  - { project: gannet-sample, progress: 74% }\n    # left to do: second sleeve; neckband; weave in ends; weigh what is left\n",
         "  - { project: second-storm }\n    # left to do: the lamps; the crown; weave in ends\n",
         "\n## 0:00 Hello\n\n## On the needles\n\n## Finished\n",

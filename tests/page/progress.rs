@@ -31,6 +31,36 @@ fn a_project_shows_how_it_came_on_as_a_drawing_and_as_a_list() {
     }
 }
 
+/// 1,073 m in 47 days are 160 m a week (159.8), and the 10% that were done on the first day are of it; the same without a note.
+#[test]
+fn the_pace_of_a_thing_is_all_of_it_over_all_its_days() {
+    let project =
+        "---\ntitle: Hat\nstarted: 2026-10-02\nfinished: 2026-11-18\nyarn: [ { yarn: wool, used: 1073 m } ]\n---\n";
+    for notes in [&[("journal/2026-10-02.md", note("10%"))][..], &[]] {
+        let mut files = vec![("yarns.yaml", YARNS), ("projects/hat.md", project)];
+        files.extend(notes.iter().map(|(path, text)| (*path, text.as_str())));
+        let html = page(&site(&files), "projects/hat/index.html").to_owned();
+        assert!(html.contains("<dt>Pace</dt><dd>About 160\u{a0}m"), "{html}");
+    }
+}
+
+/// A title that begins with the number says it once, as those of `jot` do; another stands behind its number.
+#[test]
+fn a_note_that_is_called_by_its_number_is_not_numbered_twice() {
+    let titled = |title: &str| format!("---\ntitle: {title}\nnumber: 17\nworked on: [ {{ project: hat }} ]\n---\n");
+    for (title, seen) in [
+        ("Note 17, by the stove", ">Note 17, by the stove<"),
+        ("Note 17", ">Note 17<"),
+        ("Note 170", ">Note 17, Note 170<"),
+        ("Reeds", ">Note 17, Reeds<"),
+    ] {
+        let note = titled(title);
+        let site = site(&[("projects/hat.md", "---\ntitle: Hat\n---\n"), ("journal/2026-11-20.md", &note)]);
+        let html = page(&site, "projects/hat/index.html");
+        assert!(html.contains(seen), "{seen}: {html}");
+    }
+}
+
 #[test]
 fn where_no_note_tells_it_there_is_no_drawing() {
     let project = "---\ntitle: Hat\nstarted: 2026-10-01\nfinished: 2026-11-10\n---\n";
@@ -48,7 +78,7 @@ fn the_needles_say_how_much_yarn_the_year_took() {
         let html = page(&site, path);
         assert!(
             html.contains(
-                "So far in 2026: 200\u{a0}m <span class=\"other\">219\u{a0}yd</span> of yarn in one thing finished."
+                "So far in 2026: 200\u{a0}m <span class=\"other\">219\u{a0}yd</span> in one thing of yarn finished."
             ),
             "{html}"
         );

@@ -272,6 +272,28 @@ fn the_desks_calendar_and_a_coming_call_are_only_here() {
     assert!(!site.iter().any(|file| file.path.contains("test-knit") || file.path.contains("desk")));
 }
 
+/// Whom a thing is for is looked for anew in texts that say it, whatever they link.
+#[test]
+fn a_new_private_name_is_found_in_texts_that_were_not_saved() {
+    let about = "---\ntitle: About\n---\n\nI knit for Carys *Ollerton* and others.\n";
+    let mut files = studio().with("pages/about.md", about);
+    let mut preview = Preview::new(&files, VIEW()).unwrap();
+    let mut told = |path: &str, text: &str| {
+        let file = FilePath::new(path).unwrap();
+        files.files.insert(file.clone(), text.as_bytes().to_vec());
+        preview.update(&files, &BTreeSet::from([file]), VIEW()).unwrap();
+        let findings = preview.findings();
+        findings.iter().map(|finding| format!("{} {}", finding.code.name, finding.at.file)).collect::<Vec<_>>()
+    };
+    let secret = |who: &str| format!("---\ntitle: Socks\nmade for: {{ who: {who} }}\n---\n");
+    let named = ["gift-named pages/about.md"];
+    assert!(told("projects/socks.md", &secret("Wyn Pask")).is_empty());
+    assert_eq!(told("projects/socks.md", &secret("Carys Ollerton")), named);
+    assert!(told("people.yaml", "carys: { title: Carys Ollerton }\n").iter().all(|told| !told.starts_with("gift")));
+    assert_eq!(told("people.yaml", "carys: { title: Carys Olver }\n"), named);
+    assert!(told("projects/socks.md", &secret("Wyn Pask")).is_empty());
+}
+
 /// A title that changes is looked for anew in the texts that may name it; a change of anything else is not.
 #[test]
 fn a_new_title_is_found_in_texts_that_were_not_saved() {

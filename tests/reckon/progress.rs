@@ -104,8 +104,8 @@ fn a_year_has_the_yarn_that_went_into_things_in_it() {
     let files: Vec<(&str, &str)> = files.iter().map(|(path, text)| (*path, text.as_str())).collect();
     let studied = read(&files);
     let expected = ThisYear {
-        finished: Sum { things: 2, length: metres(580 + 450) },
-        needles: Sum { things: 2, length: metres(240 + 30) },
+        finished: Sum { things: 2, length: metres(580 + 450), is_least: false },
+        needles: Sum { things: 2, length: metres(240 + 30), is_least: false },
         unknown: 1,
     };
     assert_eq!(this_year(&studied.catalogue), expected);
@@ -115,6 +115,31 @@ fn a_year_has_the_yarn_that_went_into_things_in_it() {
     assert_eq!(day(TODAY).year(), 2026);
 }
 
+/// What she says she used goes before the share: 100 m, and not 40% of 600 m. Of a thing at 20% last year and at 50% now,
+/// 3/5 of the 100 m are of this year: 60 m. Of one with a yarn that is not known the other counts, 50 m, and makes it the least.
+#[test]
+fn what_she_says_she_used_goes_before_a_share() {
+    let going =
+        |yarn: &str| format!("---\ntitle: Going\npattern: shawl\nyarn: [ {{ yarn: wool, used: 50 g }}{yarn} ]\n---\n");
+    let files = [
+        ("yarns.yaml", YARNS.to_owned()),
+        ("patterns/shawl.md", SHAWL.to_owned()),
+        ("projects/going.md", going("")),
+        ("projects/older.md", going("")),
+        ("projects/partly.md", "---\ntitle: P\nfinished: 2026-10-01\nyarn: [ { yarn: wool, used: 25 g }, { yarn: loose, used: 9 g } ]\n---\n".to_owned()),
+        ("journal/2025-12-19.md", note("older", "20%")),
+        ("journal/2026-11-19.md", note("older", "50%")),
+        ("journal/2026-11-20.md", note("going", "40%")),
+    ];
+    let files: Vec<(&str, &str)> = files.iter().map(|(path, text)| (*path, text.as_str())).collect();
+    let expected = ThisYear {
+        finished: Sum { things: 1, length: metres(50), is_least: true },
+        needles: Sum { things: 2, length: metres(100 + 60), is_least: false },
+        unknown: 0,
+    };
+    assert_eq!(this_year(&read(&files).catalogue), expected);
+}
+
 /// 700 m in 49, 35 and 25 days are 100, 140 and 196 m a week, and the middle one is 140. Of 600 m, 40% are left: 240 m over
 /// eight days are 210 m a week. In yards, to the whole one: 210 ÷ 0.9144 = 229.66 and 140 ÷ 0.9144 = 153.11.
 #[test]
@@ -122,7 +147,7 @@ fn a_deadline_is_set_against_the_median_and_says_both() {
     let done = |from: &str, to: &str| {
         format!("---\ntitle: A thing\nstarted: {from}\nfinished: {to}\nyarn: [ {{ yarn: wool, used: 700 m }} ]\n---\n")
     };
-    let told = |units: &str| {
+    let told = |units: &str, used: &str, progress: &str| {
         let files = [
             ("studio.yaml", format!("title: W\nurl: https://wrackline.example\nunits: {units}\n")),
             ("yarns.yaml", YARNS.to_owned()),
@@ -130,8 +155,11 @@ fn a_deadline_is_set_against_the_median_and_says_both() {
             ("projects/one.md", done("2026-01-01", "2026-02-19")),
             ("projects/two.md", done("2026-01-01", "2026-02-05")),
             ("projects/three.md", done("2026-01-01", "2026-01-26")),
-            ("projects/fast.md", "---\ntitle: Fast\npattern: shawl\nmade for: { by: 2026-12-03 }\n---\n".to_owned()),
-            ("journal/2026-11-20.md", note("fast", "60%")),
+            (
+                "projects/fast.md",
+                format!("---\ntitle: Fast\npattern: shawl\nmade for: {{ by: 2026-12-03 }}\n{used}---\n"),
+            ),
+            ("journal/2026-11-20.md", progress.to_owned()),
         ];
         let files: Vec<(&str, &str)> = files.iter().map(|(path, text)| (*path, text.as_str())).collect();
         read(&files).findings.iter().map(|finding| finding.message.clone()).collect::<Vec<_>>()
@@ -141,6 +169,10 @@ fn a_deadline_is_set_against_the_median_and_says_both() {
             "needs {wanted} a week to be there by 3 December 2026; your median is {median} a week over 3 projects"
         )]
     };
-    assert_eq!(told("metric"), words("210 m", "140 m"));
-    assert_eq!(told("imperial"), words("230 yd", "153 yd"));
+    assert_eq!(told("metric", "", &note("fast", "60%")), words("210 m", "140 m"));
+    assert_eq!(told("imperial", "", &note("fast", "60%")), words("230 yd", "153 yd"));
+    // Without a note, what is left is 600 m less the 360 m of 180 g, or all of it: 600 m over eight days are 525 m a week.
+    let nothing = "---\ntitle: A week\n---\n";
+    assert_eq!(told("metric", "yarn: [ { yarn: wool, used: 180 g } ]\n", nothing), words("210 m", "140 m"));
+    assert_eq!(told("metric", "", nothing), words("525 m", "140 m"));
 }

@@ -33,7 +33,10 @@ impl Field for String {
             return None;
         }
         match node.value.scalar().map(str::trim) {
-            Some(text) if !text.is_empty() => Some(text.to_owned()),
+            Some(text) if !text.is_empty() => {
+                notes.text(text, node);
+                Some(text.to_owned())
+            }
             _ => {
                 wrong_type(node, Self::WHAT, notes);
                 None

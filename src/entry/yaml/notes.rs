@@ -56,6 +56,8 @@ pub struct Notes<'a> {
     pub references: Vec<Met>,
     /// The addresses on the web met so far, each with the way to it.
     pub addresses: Vec<(String, Steps)>,
+    /// The texts met so far that readers may see and that have two words or more, each with the way to it.
+    pub texts: Vec<(Steps, String)>,
     /// Whether the field being read is private.
     pub in_private: bool,
 }
@@ -63,7 +65,14 @@ pub struct Notes<'a> {
 impl<'a> Notes<'a> {
     /// Returns an empty collection.
     pub fn new(settings: &'a Settings) -> Self {
-        Self { settings, notes: Vec::new(), references: Vec::new(), addresses: Vec::new(), in_private: false }
+        Self {
+            settings,
+            notes: Vec::new(),
+            references: Vec::new(),
+            addresses: Vec::new(),
+            texts: Vec::new(),
+            in_private: false,
+        }
     }
 
     /// Notes a mistake in a node's value.
@@ -101,6 +110,13 @@ impl<'a> Notes<'a> {
     /// Keeps an address on the web, so that it can be asked whether it is still there.
     pub fn address(&mut self, url: &str, node: &Node<'_>) {
         self.addresses.push((url.to_owned(), node.trail.steps()));
+    }
+
+    /// Keeps a text that readers may see, so that it can be searched; one word alone says too little to search it.
+    pub fn text(&mut self, text: &str, node: &Node<'_>) {
+        if !self.in_private && text.contains(|c: char| c == '-' || c.is_whitespace()) {
+            self.texts.push((node.trail.steps(), text.to_owned()));
+        }
     }
 
     fn meet(&mut self, reference: &Reference, node: &Node<'_>, perhaps: bool) {

@@ -52,7 +52,9 @@ pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) 
                 let closes = || (test.closes, place::way(&["test knit", "closes"]), "the end of the test knit".into());
                 let opens =
                     || (test.opens, place::way(&["test knit", "opens"]), "the beginning of the test knit".into());
-                pairs.push([closes(), published()]);
+                // Who has enough testers may publish before the last day; a day that is only planned is a slip.
+                let must_come_first = if pattern.stage() >= Stage::Published { opens() } else { closes() };
+                pairs.push([must_come_first, published()]);
                 pairs.push([opens(), closes()]);
                 for (at, day) in test.check_ins.iter().enumerate() {
                     let mut way = place::way(&["test knit", "check-ins"]);

@@ -8,7 +8,7 @@ use crate::entry::{Entry, Kind, Placing, Project};
 use crate::finding::{Code, Finding, Severity};
 use crate::measure::{Percent, YarnLength};
 use crate::reckon::pace::needs_of;
-use crate::reckon::{WHOLE, part, per_week, progress, used_in_all};
+use crate::reckon::{WHOLE, part, per_week, progress, used, used_in_all};
 
 /// A thing that would have to grow faster than things mostly do.
 pub static DEADLINE_PACE: Code = Code {
@@ -35,8 +35,9 @@ const ENOUGH: usize = 3;
 
 /// Finds a deadline that has gone by, or that asks for more yarn a week than the median of what was finished so far.
 ///
-/// What is left is what the pattern takes in its size, less the part that the latest note calls done. How fast she is, is
-/// the yarn of each finished thing over its days. Nothing is told where either is not known, or of fewer than three things.
+/// What is left is what the pattern takes in its size, less the part that the latest note calls done; where no note does,
+/// less what is known to have been used. How fast she is, is the yarn of each finished thing over its days. Nothing is told
+/// where either is not known, or of fewer than three things.
 pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     let today = catalogue.view.today;
     let Some(project) = entry.project().filter(|project| project.finished_by(today).is_none()) else { return };
@@ -58,8 +59,11 @@ fn past(by: Date, days: i64) -> Found {
 
 fn too_fast(catalogue: &Catalogue, entry: &Entry, project: &Project, by: Date, days: i64) -> Option<Found> {
     let needs = needs_of(project, |id| catalogue.pattern(id), |id| catalogue.yarn(id))?;
-    let done = progress(catalogue, &entry.id)?.clamp(Percent::ZERO, WHOLE);
-    let wanted = per_week(part(needs, WHOLE.checked_sub(done)?)?, days)?;
+    let left = match progress(catalogue, &entry.id) {
+        Some(done) => part(needs, WHOLE.checked_sub(done.clamp(Percent::ZERO, WHOLE))?)?,
+        None => needs.checked_sub(YarnLength::sum(used(catalogue, project).iter().filter_map(|one| one.length))?)?,
+    };
+    let wanted = per_week(left, days)?;
     let mut paces = paces(catalogue);
     let count = paces.len();
     let median = median(&mut paces).filter(|median| count >= ENOUGH && wanted > *median)?;

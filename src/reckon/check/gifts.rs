@@ -2,16 +2,13 @@
 //!
 //! A finding is for the designer's eyes, so what is private may be looked at.
 
-use super::place;
-use crate::catalogue::Catalogue;
-use crate::entry::yaml::Step;
-use crate::entry::{Entry, Kind, MadeFor, Placing, Project, Reference};
-use crate::finding::{Code, Finding, Severity};
-use crate::reckon::gift::are_alike;
+use crate::catalogue::{Catalogue, Visibility};
+use crate::entry::yaml::{On, Step, Steps};
+use crate::entry::{Entry, Kind, Placing, Project};
+use crate::finding::{Code, Finding, Severity, nearest};
+use crate::reckon::gift::{are_alike, plain};
 use crate::source::Place;
-use pulldown_cmark::{Event, LinkType, Parser, Tag, TagEnd};
-use std::collections::BTreeSet;
-use std::ops::Range;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Two gifts that nothing sets apart.
 pub static GIFTS_ALIKE: Code = Code {
@@ -23,11 +20,21 @@ pub static GIFTS_ALIKE: Code = Code {
     good: "variant: { brim: rolled }",
 };
 
+/// A household that is written nearly like another.
+pub static HOUSEHOLD_UNLIKE: Code = Code {
+    name: "household-unlike",
+    severity: Severity::Warning,
+    what: "One gift alone is for a household whose name is nearly that of another.",
+    why: "If it is mistyped, gifts of one household are not set beside each other.",
+    bad: "household: hil-farm, and hill-farm elsewhere",
+    good: "household: hill-farm",
+};
+
 /// The name of whoever a thing is for, in a text for readers.
 pub static GIFT_NAMED: Code = Code {
     name: "gift-named",
     severity: Severity::Warning,
-    what: "A text for readers holds the name of a person or household that a project in it is made for.",
+    what: "A text for readers holds the whole name of a person or household that a project is made for.",
     why: "`made for` is private; the name would be on the site all the same.",
     bad: "The blue one is for Carys Ollerton.",
     good: "The blue one is for a friend with a boat.",
@@ -37,6 +44,7 @@ pub static GIFT_NAMED: Code = Code {
 pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     if let Some(project) = entry.project() {
         findings.extend(alike(catalogue, entry, project, placing));
+        findings.extend(unlike(catalogue, entry, project, placing));
     }
     // What is held back until a day comes out as it stands; what is not ready may still be put otherwise.
     if entry.common.ready != Some(false) {
@@ -60,116 +68,69 @@ fn alike(catalogue: &Catalogue, entry: &Entry, project: &Project, placing: &Plac
     )
 }
 
-/// Finds names of those whom the projects in a text are for, each once.
+/// Finds a household that no other gift is for and that is nearly written like that of another; of two that each are written
+/// once, the later is told of.
+fn unlike(catalogue: &Catalogue, entry: &Entry, project: &Project, placing: &Placing<'_>) -> Option<Finding> {
+    let household = |project: &Project| project.made_for.for_desk().as_ref().and_then(|it| it.household.clone());
+    let own = household(project)?;
+    // Each household once: the first gift for it, how that writes it, and how many there are.
+    let mut all: BTreeMap<String, (&Entry, String, usize)> = BTreeMap::new();
+    for other in catalogue.of_kind(Kind::Project).iter().filter(|other| other.id != entry.id) {
+        let Some(name) = other.project().and_then(household) else { continue };
+        all.entry(plain(&name)).or_insert((other, name, 0)).2 += 1;
+    }
+    let here = plain(&own);
+    if all.contains_key(&here) {
+        return None;
+    }
+    let near = |is_known: &dyn Fn(&(&Entry, String, usize)) -> bool| {
+        nearest(&here, all.iter().filter(|(_, one)| is_known(one)).map(|(name, _)| name.as_str()))
+    };
+    // One that is written more than once is hardly the slip.
+    let near = near(&|(.., count)| *count > 1).or_else(|| near(&|(first, ..)| first.id < entry.id))?;
+    let (first, near, _) = all.get(near)?;
+    let place = |of: &Entry| of.origin.field(&["made for", "household"], placing);
+    Some(
+        Finding::new(&HOUSEHOLD_UNLIKE, place(entry), format!("no other gift is for `{own}`"))
+            .help(format!("did you mean `{near}`?"))
+            .also(place(first), "written so here"),
+    )
+}
+
+/// Finds the private names of all projects in what readers see of an entry, each once in every text of it.
 fn named(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
-    let public = entry.mentions.iter().filter(|mention| !mention.private && mention.to.kind == Kind::Project);
-    let projects: BTreeSet<&Reference> = public.map(|mention| &mention.to).chain([&entry.id]).collect();
-    let mut words: Option<Words> = None;
-    let mut seen: BTreeSet<&str> = BTreeSet::new();
-    for id in projects.into_iter().filter(|id| id.kind == Kind::Project) {
-        let Some(other) = catalogue.entry(id) else { continue };
-        let Some(made_for) = other.project().and_then(|project| project.made_for.for_desk().as_ref()) else { continue };
-        for name in names(made_for) {
-            if !seen.insert(name) {
-                continue;
-            }
-            let words = words.get_or_insert_with(|| Words::of(entry));
-            let found = words.find(name).map(|span| Place { file: entry.origin.file.clone(), span });
-            let place = found.or_else(|| in_front(entry, name, placing));
-            findings.extend(place.map(|place| {
-                Finding::new(
-                    &GIFT_NAMED,
-                    place,
-                    format!("`{name}`, for whom `{}` is made, is named here", other.common.title),
-                )
-                .help("put it in other words; readers see this text, and not `made for`")
-                .also(other.origin.field(&["made for"], placing), "where it is private")
-            }));
+    let words = entry.prose.seen.words(entry.prose.file());
+    // Why a check is set otherwise is on no page.
+    let is_shown =
+        |steps: &Steps| !matches!(steps.get(entry.origin.root.len()), Some(Step::Key(key)) if **key == *"checks");
+    let fields: Vec<&(Steps, String)> = entry.texts.iter().filter(|(steps, _)| is_shown(steps)).collect();
+    let mut texts: Vec<&str> = fields.iter().map(|(_, text)| text.as_str()).collect();
+    texts.push(&words.text);
+    let mut seen: BTreeSet<(usize, &str)> = BTreeSet::new();
+    for (number, named) in catalogue.secrets_in(&texts) {
+        if !seen.insert((number, named.title)) || is_public(catalogue, named.title) {
+            continue;
         }
-    }
-}
-
-fn names(made_for: &MadeFor) -> impl Iterator<Item = &str> {
-    [made_for.who.as_deref(), made_for.household.as_deref()].into_iter().flatten().map(str::trim)
-}
-
-/// Returns the place of a public key whose words hold a name.
-fn in_front(entry: &Entry, name: &str, placing: &Placing<'_>) -> Option<Place> {
-    let common = &entry.common;
-    let changes = entry.project().and_then(|project| project.changes.as_deref());
-    let texts = [
-        ("title", Some(common.title.as_str())),
-        ("summary", common.summary.as_deref()),
-        ("alt", common.alt.as_deref()),
-        ("changes", changes),
-    ];
-    let key = texts.into_iter().find(|(_, text)| text.is_some_and(|text| find(text, name).is_some()))?.0;
-    let way: Vec<Step> = place::way(&[key]);
-    Some(entry.origin.value(&way, placing))
-}
-
-/// The words of a text that readers see, and where each stretch of them stands in the file.
-struct Words {
-    text: String,
-    /// Where a stretch begins in the words and in the file.
-    stretches: Vec<(usize, usize)>,
-}
-
-impl Words {
-    fn of(entry: &Entry) -> Self {
-        let mut words = Self { text: String::new(), stretches: Vec::new() };
-        let start = entry.prose.start();
-        let mut address = false;
-        for (event, range) in Parser::new_ext(entry.prose.source(), crate::entry::prose::options()).into_offset_iter() {
-            match event {
-                // Its words are an address, for which a title is shown.
-                Event::Start(Tag::Link { link_type: LinkType::Autolink, .. }) => address = true,
-                Event::End(TagEnd::Link) => address = false,
-                Event::Text(text) if !address => words.add(&text, start + range.start),
-                Event::Code(text) => words.add(&text, start + range.start + 1),
-                Event::SoftBreak | Event::HardBreak => words.add(" ", start + range.start),
-                Event::Start(Tag::Paragraph | Tag::Heading { .. } | Tag::Item | Tag::TableCell) => {
-                    words.text.push('\n')
-                }
-                _ => {}
-            }
-        }
-        words
-    }
-
-    fn add(&mut self, text: &str, at: usize) {
-        self.stretches.push((self.text.len(), at));
-        self.text.push_str(text);
-    }
-
-    /// Returns where a name stands in the file.
-    fn find(&self, name: &str) -> Option<Range<usize>> {
-        let found = find(&self.text, name)?;
-        let place = |at: usize| {
-            let before = self.stretches.partition_point(|(start, _)| *start <= at).checked_sub(1)?;
-            let (start, in_file) = self.stretches.get(before)?;
-            Some(in_file + (at - start))
+        let place = match fields.get(number) {
+            Some((steps, _)) => Some(entry.origin.locate(steps, On::Value, Some(&named.at), placing)),
+            None => words.place(&named.at).map(|span| Place { file: entry.origin.file.clone(), span }),
         };
-        let last = place(found.end.checked_sub(1)?)?;
-        Some(place(found.start)?..last + 1)
+        let Some((place, other)) = place.zip(named.entries.first().and_then(|id| catalogue.entry(id))) else {
+            continue;
+        };
+        let message = format!("`{}`, for whom `{}` is made, is named here", named.title, other.common.title);
+        findings.push(
+            Finding::new(&GIFT_NAMED, place, message)
+                .help("put it in other words; readers see this text, and not `made for`")
+                .also(other.origin.field(&["made for"], placing), "where it is private"),
+        );
     }
 }
 
-/// Returns where a text holds a name that is no part of a longer word.
-///
-/// A name of one word must be written as it is, since `mill` is a word too; of several, large and small letters are alike,
-/// and a hyphen is as good as a space, since a household is mostly written like a key.
-fn find(text: &str, name: &str) -> Option<Range<usize>> {
-    let is_one = !name.contains([' ', '-']);
-    let spaced =
-        |text: &str| text.chars().map(|c| if c == '-' { ' ' } else { c.to_ascii_lowercase() }).collect::<String>();
-    // Both changes leave every byte where it was.
-    let (text, name) = if is_one { (text.to_owned(), name.to_owned()) } else { (spaced(text), spaced(name)) };
-    let is_edge = |c: Option<char>| c.is_none_or(|c| !c.is_alphanumeric());
-    text.match_indices(&name).find_map(|(start, found)| {
-        let end = start + found.len();
-        let before = text.get(..start)?.chars().next_back();
-        let after = text.get(end..)?.chars().next();
-        (!found.is_empty() && is_edge(before) && is_edge(after)).then_some(start..end)
-    })
+/// Returns whether readers know of somebody by a name anyway, since a person on the site is called so.
+fn is_public(catalogue: &Catalogue, name: &str) -> bool {
+    let people = catalogue.of_kind(Kind::Person).iter();
+    people
+        .filter(|person| catalogue.for_readers(person) == Visibility::Public)
+        .any(|person| plain(&person.common.title) == plain(name))
 }

@@ -34,6 +34,7 @@ mod size;
 mod skeins;
 mod stage;
 mod story;
+mod surprises;
 mod tape;
 mod undisclosed;
 mod unlinked;
@@ -50,7 +51,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 69] = [
+static SETTABLE: [&Code; 72] = [
     &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
@@ -72,6 +73,7 @@ static SETTABLE: [&Code; 69] = [
     &gauges::GAUGE_UNLIKELY,
     &gifts::GIFT_NAMED,
     &gifts::GIFTS_ALIKE,
+    &gifts::HOUSEHOLD_UNLIKE,
     &held::HELD_TWICE,
     &held::TOGETHER_UNLIKE,
     &inch_mixed::INCH_MIXED,
@@ -114,6 +116,8 @@ static SETTABLE: [&Code; 69] = [
     &skeins::SKEINS_OVER,
     &skeins::SKEINS_SHORT,
     &stage::STAGE_UNLIKE,
+    &surprises::REVEAL_EARLY,
+    &surprises::SURPRISE_NAMED,
     &tape::UNMEASURABLE,
     &undisclosed::UNDISCLOSED,
     &unlinked::UNLINKED,
@@ -169,6 +173,7 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     skeins::check(catalogue, entry, placing, &mut findings);
     stage::check(catalogue, entry, placing, &mut findings);
     story::check(catalogue, entry, placing, &mut findings);
+    surprises::check(catalogue, entry, placing, &mut findings);
     tape::check(catalogue, entry, placing, &mut findings);
     undisclosed::check(catalogue, entry, placing, &mut findings);
     unlinked::check(catalogue, entry, placing, &mut findings);

@@ -49,6 +49,9 @@ pub static WORKED_OUTSIDE: Code = Code {
     good: "started: 2026-10-01, and worked on in the note of 2026-10-02",
 };
 
+/// How many days after a thing was finished a note may still tell of it, such as of weaving in ends and washing (our rule).
+const DAYS_AFTER: i64 = 14;
+
 /// Finds what a note says of projects that cannot be, and a project that notes call done and that has no end.
 pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     match &entry.data {
@@ -98,8 +101,9 @@ fn line(catalogue: &Catalogue, entry: &Entry, note: &Note, at: usize, placing: &
                     .also(of_project("finished"), "the day it was finished"),
             );
         }
-        // A note tells of what was done since the one before it.
-        if let Some(before) = note_between(catalogue, &entry.id, finished, day) {
+        // A note tells of what was done since the one before it, and ends and washing come after casting off.
+        let is_late = finished.days_to(day) > DAYS_AFTER;
+        if let Some(before) = note_between(catalogue, &entry.id, finished, day).filter(|_| is_late) {
             let message = format!(
                 "`{title}` was finished on {}, and a note came after that already, on {}",
                 finished.in_words(),
