@@ -13,6 +13,7 @@ pub mod command;
 pub mod entry;
 pub mod finding;
 pub mod measure;
+pub mod notation;
 pub mod page;
 pub mod preview;
 pub mod reckon;

@@ -4,10 +4,12 @@
 //! leads anywhere is the catalogue's business. It reads no file and no clock.
 
 pub mod block;
+pub mod chart;
 pub mod comment;
 mod common;
 mod disclosure;
 mod evidence;
+mod fenced;
 pub mod field;
 mod front;
 mod gauge;
@@ -28,7 +30,9 @@ mod yarn;
 
 pub use common::Common;
 pub use disclosure::Disclosure;
+pub use chart::{ChartBlock, SwatchBlock, SwatchOf, Width};
 pub use evidence::{Consumed, Dimension, Piece, WeighedSwatch};
+pub use fenced::Fenced;
 pub use gauge::Gauge;
 pub use kind::{Key, Kind, Reference, slug};
 pub use note::{Mentioned, Note, Story, Video, WorkedOn};

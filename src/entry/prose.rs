@@ -3,8 +3,11 @@
 //! Nothing is rendered here. The options are the ones the renderer uses, so that both read the same text alike.
 
 use super::block::{self, BAD_BLOCK, Block, Subject};
+use super::chart::{ChartBlock, SwatchBlock, read_chart, read_swatch};
 use super::comment::without_comments;
+use super::fenced::Fenced;
 use super::kind::{Key, Kind, Reference, slug};
+use super::studio::Settings;
 use super::value::{BAD_REFERENCE, VideoTime};
 use crate::finding::{Code, Finding, Severity, nearest};
 use crate::source::{FilePath, Place};
@@ -106,6 +109,10 @@ pub struct Prose {
     pub pictures: Vec<ProsePicture>,
     /// The headings in the order of the text.
     pub headings: Vec<Heading>,
+    /// The charts in the order of the text; those that could not be read are left out.
+    pub charts: Vec<ChartBlock>,
+    /// The swatches in the order of the text; those that could not be read are left out.
+    pub swatches: Vec<SwatchBlock>,
     /// The first paragraph's words, for where a summary is wanted and none is given.
     pub opening: Vec<Opening>,
 }
@@ -119,6 +126,8 @@ impl Default for Prose {
             outside: Vec::new(),
             pictures: Vec::new(),
             headings: Vec::new(),
+            charts: Vec::new(),
+            swatches: Vec::new(),
             opening: Vec::new(),
         }
     }
@@ -137,7 +146,13 @@ impl Prose {
 }
 
 /// Reads a text; `body` is its range in the file.
-pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut Vec<Finding>) -> Prose {
+pub fn read(
+    file: &FilePath,
+    text: &Arc<str>,
+    body: Range<usize>,
+    settings: &Settings,
+    findings: &mut Vec<Finding>,
+) -> Prose {
     let source = text.get(body.clone()).unwrap_or_default();
     let mut prose = Prose { file: Arc::clone(text), body: body.clone(), ..Prose::default() };
     let mut ids = Ids::default();
@@ -145,7 +160,8 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
     let mut picture: Option<String> = None;
     let mut outside: Option<OutsideLink> = None;
     let mut in_code = false;
-    let mut computed: Option<(Block, Range<usize>, String)> = None;
+    let mut computed: Option<(Block, Fenced)> = None;
+    let mut blocks = 0_usize;
     let mut block: Option<(String, usize)> = None;
     // Runs of plain text, where a link that is none would stand.
     let mut plain: Vec<Range<usize>> = Vec::new();
@@ -158,18 +174,21 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
             Event::Start(Tag::CodeBlock(kind)) => {
                 in_code = true;
                 if let CodeBlockKind::Fenced(info) = kind {
-                    computed = Block::of(info).map(|block| (block, at.clone(), String::new()));
+                    computed = Block::of(info).map(|block| {
+                        blocks += 1;
+                        (block, Fenced::new(blocks, at.clone()))
+                    });
                 }
             }
             Event::End(TagEnd::CodeBlock) => {
                 in_code = false;
-                if let Some((block, at, text)) = computed.take() {
-                    keep_block(file, block, &text, at, &mut prose, findings);
+                if let Some((block, fenced)) = computed.take() {
+                    keep_block(file, block, fenced, settings, &mut prose, findings);
                 }
             }
             Event::Text(text) if in_code => {
-                if let Some((.., inside)) = &mut computed {
-                    inside.push_str(text);
+                if let Some((_, fenced)) = &mut computed {
+                    fenced.push(text, at.start);
                 }
             }
             Event::Text(_) if !in_code => match plain.last_mut() {
@@ -261,16 +280,26 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
     prose
 }
 
-/// Keeps what a computed block refers to; one that does not say it is a finding.
+/// Keeps what a computed block shows or refers to; one that does not say it is a finding.
 fn keep_block(
     file: &FilePath,
     block: Block,
-    text: &str,
-    at: Range<usize>,
+    fenced: Fenced,
+    settings: &Settings,
     prose: &mut Prose,
     findings: &mut Vec<Finding>,
 ) {
-    match block::subject(text) {
+    match block {
+        Block::Chart => prose.charts.extend(read_chart(file, fenced, settings, findings)),
+        Block::Swatch => prose.swatches.extend(read_swatch(file, fenced, settings, findings)),
+        Block::Needs | Block::Sizes => keep_subject(file, block, fenced, prose, findings),
+    }
+}
+
+/// Keeps which pattern a block is about.
+fn keep_subject(file: &FilePath, block: Block, fenced: Fenced, prose: &mut Prose, findings: &mut Vec<Finding>) {
+    let Fenced { text, at, .. } = fenced;
+    match block::subject(&text) {
         Subject::Pattern(key) => {
             let to = Reference { kind: Kind::Pattern, key };
             prose.references.push(ProseReference { to, heading: None, at });
