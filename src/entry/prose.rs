@@ -3,7 +3,7 @@
 //! Nothing is rendered here. The options are the ones the renderer uses, so that both read the same text alike.
 
 use super::block::{self, BAD_BLOCK, Block, Subject};
-use super::chart::{ChartBlock, SwatchBlock, read_chart, read_swatch};
+use super::chart::{ChartBlock, SwatchBlock, SwatchOf, read_chart, read_swatch};
 use super::comment::without_comments;
 use super::fenced::Fenced;
 use super::kind::{Key, Kind, Reference, slug};
@@ -137,6 +137,14 @@ impl Prose {
     /// Returns where the Markdown begins, in bytes of the file.
     pub fn start(&self) -> usize {
         self.body.start
+    }
+
+    /// Returns the chart that a swatch of this text shows; nothing if there is none of its name.
+    pub fn chart_of<'a>(&'a self, swatch: &'a SwatchBlock) -> Option<&'a ChartBlock> {
+        match &swatch.of {
+            SwatchOf::Own(chart) => Some(chart),
+            SwatchOf::Named(name) => self.charts.iter().find(|chart| chart.name.as_ref() == Some(name)),
+        }
     }
 
     /// Returns the Markdown.

@@ -11,6 +11,7 @@ mod body_parts;
 mod build;
 mod buy;
 mod cautions;
+pub mod chart;
 pub mod desk;
 pub mod disclosure;
 mod fit;
@@ -33,6 +34,7 @@ mod yarn;
 
 pub use address::{Addresses, page_path};
 pub use block::{BlockContext, context as block_context};
+pub use chart::{ChartView, chart_view, swatch_stitches};
 pub use build::{Context, Page, site};
 pub use home::HomeContext;
 pub use item::Item;
