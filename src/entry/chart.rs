@@ -1,8 +1,7 @@
 //! Charts and swatches in a text: their YAML, read into typed values with findings.
 
 use super::fenced::Fenced;
-use super::field::{Field, Record, record, wrong_type};
-use super::field::Keys;
+use super::field::{Field, Keys, Record, WRONG_TYPE, record, wrong_type};
 use super::origin::Origin;
 use super::read::{parse_yaml, place_notes};
 use super::schema::{Definitions, Schema};
@@ -275,14 +274,24 @@ impl SwatchBlock {
 }
 
 /// Reads a `chart` block; nothing where it is wrong, and then the findings say why.
-pub fn read_chart(file: &FilePath, source: Fenced, settings: &Settings, findings: &mut Vec<Finding>) -> Option<ChartBlock> {
+pub fn read_chart(
+    file: &FilePath,
+    source: Fenced,
+    settings: &Settings,
+    findings: &mut Vec<Finding>,
+) -> Option<ChartBlock> {
     let yaml = yaml(file, &source, findings)?;
     let keys = keys(file, &source, &yaml, settings, findings, |node, notes| ChartKeys::read(node, notes))?;
     finish(file, source, keys, findings)
 }
 
 /// Reads a `swatch` block; nothing where it is wrong, and then the findings say why.
-pub fn read_swatch(file: &FilePath, source: Fenced, settings: &Settings, findings: &mut Vec<Finding>) -> Option<SwatchBlock> {
+pub fn read_swatch(
+    file: &FilePath,
+    source: Fenced,
+    settings: &Settings,
+    findings: &mut Vec<Finding>,
+) -> Option<SwatchBlock> {
     let yaml = yaml(file, &source, findings)?;
     let (swatch, own) = keys(file, &source, &yaml, settings, findings, |node, notes| {
         let keys = Keys::of(node, SwatchKeys::NAME, SwatchKeys::FIELDS, notes)?;
@@ -352,7 +361,15 @@ fn yaml(file: &FilePath, source: &Fenced, findings: &mut Vec<Finding>) -> Option
     let mut found = Vec::new();
     let yaml = parse_yaml(&origin(file, source), &source.text, &mut found);
     findings.extend(moved(source, found));
-    yaml
+    let yaml = yaml?;
+    if matches!(yaml, Yaml::Map(_) | Yaml::Null) {
+        return Some(yaml);
+    }
+    let span = source.place(&(0..source.text.lines().next().map_or(0, str::len)));
+    let message = format!("the block holds {}, not keys with their values", yaml.what());
+    let finding = Finding::new(&WRONG_TYPE, Place { file: file.clone(), span }, message);
+    findings.push(finding.help("write `key:` with what each character means, and `rows:` with a row a line"));
+    None
 }
 
 fn keys<T>(
@@ -395,7 +412,8 @@ fn finish(file: &FilePath, source: Fenced, keys: ChartKeys, findings: &mut Vec<F
                     Trouble::Repeat => place(&source, &["repeat"], On::Value),
                     Trouble::Chart => place(&source, &["rows"], On::Key),
                 };
-                Finding::new(code(&problem), Place { file: file.clone(), span }, problem.to_string()).help(problem.help())
+                Finding::new(code(&problem), Place { file: file.clone(), span }, problem.to_string())
+                    .help(problem.help())
             }));
             None
         }

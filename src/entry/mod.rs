@@ -28,9 +28,9 @@ pub mod value;
 pub mod yaml;
 mod yarn;
 
+pub use chart::{ChartBlock, SwatchBlock, SwatchOf, Width};
 pub use common::Common;
 pub use disclosure::Disclosure;
-pub use chart::{ChartBlock, SwatchBlock, SwatchOf, Width};
 pub use evidence::{Consumed, Dimension, Piece, WeighedSwatch};
 pub use fenced::Fenced;
 pub use gauge::Gauge;

@@ -111,6 +111,8 @@ pub struct Prose {
     pub headings: Vec<Heading>,
     /// The charts in the order of the text; those that could not be read are left out.
     pub charts: Vec<ChartBlock>,
+    /// How many charts could not be read.
+    pub unread_charts: usize,
     /// The swatches in the order of the text; those that could not be read are left out.
     pub swatches: Vec<SwatchBlock>,
     /// The first paragraph's words, for where a summary is wanted and none is given.
@@ -127,6 +129,7 @@ impl Default for Prose {
             pictures: Vec::new(),
             headings: Vec::new(),
             charts: Vec::new(),
+            unread_charts: 0,
             swatches: Vec::new(),
             opening: Vec::new(),
         }
@@ -145,6 +148,15 @@ impl Prose {
             SwatchOf::Own(chart) => Some(chart),
             SwatchOf::Named(name) => self.charts.iter().find(|chart| chart.name.as_ref() == Some(name)),
         }
+    }
+
+    /// Returns every chart of the text, those written out in a swatch included.
+    pub fn all_charts(&self) -> Vec<&ChartBlock> {
+        let own = self.swatches.iter().filter_map(|swatch| match &swatch.of {
+            SwatchOf::Own(chart) => Some(&**chart),
+            SwatchOf::Named(_) => None,
+        });
+        self.charts.iter().chain(own).collect()
     }
 
     /// Returns the Markdown.
@@ -298,7 +310,10 @@ fn keep_block(
     findings: &mut Vec<Finding>,
 ) {
     match block {
-        Block::Chart => prose.charts.extend(read_chart(file, fenced, settings, findings)),
+        Block::Chart => match read_chart(file, fenced, settings, findings) {
+            Some(chart) => prose.charts.push(chart),
+            None => prose.unread_charts += 1,
+        },
         Block::Swatch => prose.swatches.extend(read_swatch(file, fenced, settings, findings)),
         Block::Needs | Block::Sizes => keep_subject(file, block, fenced, prose, findings),
     }

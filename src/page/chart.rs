@@ -3,7 +3,7 @@
 use super::{Shown, words};
 use crate::entry::value::Colour;
 use crate::entry::{ChartBlock, Pattern, SwatchBlock, Width};
-use crate::measure::Percent;
+use crate::measure::{FabricLength, Percent};
 use crate::notation::chart::colours::colours;
 use crate::notation::chart::counts::{RowCount, counts};
 use crate::notation::chart::floats::{Float, floats};
@@ -62,22 +62,29 @@ pub fn chart_view<'a>(shown: &Shown<'_>, block: &'a ChartBlock, pattern: Option<
     let rows = if chart.round { "rounds" } else { "rows" };
     let size = format!("{} stitches across and {} {rows} up", chart.width, chart.rows.len());
     let repeat = chart.repeat.as_ref().map(|repeat| {
-        let (from, to) = (chart.width.saturating_sub(repeat.end).saturating_add(1), chart.width.saturating_sub(repeat.start));
+        let (from, to) =
+            (chart.width.saturating_sub(repeat.end).saturating_add(1), chart.width.saturating_sub(repeat.start));
         format!(" A box marks what is repeated: columns {from} to {to}, counted from the right.")
     });
-    let length = |stitches: u32| float_length(gauge, stitches).map(|length| about(shown, length));
+    let length = |stitches: u32| float_length(gauge, stitches).map(|length| in_both(shown, length));
     let (counted, carried) = (counts(chart), floats(chart));
     let lines = written(chart).into_iter().zip(counted.iter().zip(&carried));
-    let mut in_words: Vec<RowInWords> = lines
-        .map(|(Written { label, words }, (count, float))| RowInWords { label, words, beside: beside(chart, count, float.as_ref(), &length) })
-        .collect();
+    let each = lines.map(|(Written { label, words }, (count, float))| RowInWords {
+        label,
+        words,
+        beside: beside(chart, count, float.as_ref(), &length),
+    });
+    let mut in_words = together(chart, each.collect());
     if let Some(Written { label, words }) = between(chart) {
         in_words.insert(1.min(in_words.len()), RowInWords { label, words, beside: String::new() });
     }
     let title = block.name.as_ref().map_or_else(|| "Chart".to_owned(), |name| format!("Chart: {name}"));
     ChartView {
         chart,
-        description: format!("{size}, read from the bottom.{} Every row stands in words below.", repeat.unwrap_or_default()),
+        description: format!(
+            "{size}, read from the bottom.{} Every row stands in words below.",
+            repeat.unwrap_or_default()
+        ),
         title,
         cell_height: cell_height(gauge),
         colours: chart.key.iter().map(|sign| colour(shown, pattern, sign.colour.as_deref()?)).collect(),
@@ -86,6 +93,29 @@ pub fn chart_view<'a>(shown: &Shown<'_>, block: &'a ChartBlock, pattern: Option<
         rows: in_words,
         facts: facts(chart, &carried, &length),
     }
+}
+
+/// Puts equal rounds that follow each other on one line: `Rounds 5 to 7`. Rows of two sides are never equal.
+fn together(chart: &Chart, rows: Vec<RowInWords>) -> Vec<RowInWords> {
+    if !chart.round || chart.between.is_some() {
+        return rows;
+    }
+    let mut lines: Vec<(usize, usize, RowInWords)> = Vec::new();
+    for (at, row) in rows.into_iter().enumerate() {
+        match lines.last_mut() {
+            Some((_, last, known)) if known.words == row.words && known.beside == row.beside => *last = at,
+            _ => lines.push((at, at, row)),
+        }
+    }
+    let line = |(first, last, row): (usize, usize, RowInWords)| match last.saturating_sub(first) {
+        0 => row,
+        more => {
+            let join = if more == 1 { "and" } else { "to" };
+            let label = format!("Rounds {} {join} {}", chart.number(first), chart.number(last));
+            RowInWords { label, ..row }
+        }
+    };
+    lines.into_iter().map(line).collect()
 }
 
 /// Returns how many stitches wide a swatch is; nothing where its width cannot be told without a gauge.
@@ -105,7 +135,9 @@ fn reading(chart: &Chart) -> &'static str {
         (true, false) => "Read it from the bottom up, every round from right to left.",
         (true, true) => "Read it from the bottom up, every round from right to left. It shows every other round.",
         (false, false) => "Read it from the bottom up, each row from the side where its number stands.",
-        (false, true) => "Read it from the bottom up, each row from the side where its number stands. It shows every other row.",
+        (false, true) => {
+            "Read it from the bottom up, each row from the side where its number stands. It shows every other row."
+        }
     }
 }
 
@@ -118,9 +150,8 @@ fn colour(shown: &Shown<'_>, pattern: Option<&Pattern>, label: &str) -> Option<C
 fn meant(shown: &Shown<'_>, chart: &Chart, pattern: Option<&Pattern>, sign: &Sign) -> Meant {
     let stitch = &sign.stitch;
     let plain = stitch.name == "knit";
-    let line = sign.colour.as_ref().and_then(|label| {
-        pattern?.yarn.iter().find(|line| line.colour.as_ref() == Some(label))
-    });
+    let line =
+        sign.colour.as_ref().and_then(|label| pattern?.yarn.iter().find(|line| line.colour.as_ref() == Some(label)));
     // As on a ball band: the shade of a yarn that readers may not know of would tell which it is.
     let yarn = line.and_then(|line| line.yarn.as_ref()).map(|yarn| yarn.reference());
     let may = yarn.is_none_or(|yarn| shown.catalogue.public_yarn(&yarn).is_some());
@@ -164,10 +195,10 @@ fn in_words(chart: &Chart, sign: &Sign) -> String {
     }
 }
 
-fn about(shown: &Shown<'_>, length: crate::measure::FabricLength) -> String {
+fn in_both(shown: &Shown<'_>, length: FabricLength) -> String {
     let inch = shown.catalogue.studio.settings().inch;
-    let both = shown.both(|system| length.show(system, inch));
-    format!("about {} ({})", both.first, both.second)
+    let both = shown.both(|system| length.show_tenths(system, inch));
+    format!("{} ({})", both.first, both.second)
 }
 
 fn beside(chart: &Chart, count: &RowCount, float: Option<&Float>, length: &dyn Fn(u32) -> Option<String>) -> String {
@@ -203,7 +234,11 @@ fn facts(chart: &Chart, carried: &[Option<Float>], length: &dyn Fn(u32) -> Optio
         let row_word = if chart.round { "round" } else { "row" };
         let length = length(float.stitches).map(|length| format!(", {length}")).unwrap_or_default();
         let stitches = words::counted(usize::try_from(float.stitches).unwrap_or(usize::MAX), "stitch", "stitches");
-        facts.push(format!("Longest float: {stitches}{length}, of {} in {row_word} {}.", float.colour, chart.number(row)));
+        facts.push(format!(
+            "Longest float: {stitches}{length}, of {} in {row_word} {}.",
+            float.colour,
+            chart.number(row)
+        ));
     }
     facts
 }

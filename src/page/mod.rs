@@ -34,8 +34,8 @@ mod yarn;
 
 pub use address::{Addresses, page_path};
 pub use block::{BlockContext, context as block_context};
-pub use chart::{ChartView, chart_view, swatch_stitches};
 pub use build::{Context, Page, site};
+pub use chart::{ChartView, chart_view, swatch_stitches};
 pub use home::HomeContext;
 pub use item::Item;
 pub use lists::{

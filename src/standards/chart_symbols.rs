@@ -99,7 +99,10 @@ pub fn find(written: &str) -> Option<Stitch> {
 
 /// The names that [`find`] knows, for near misses.
 pub fn names() -> impl Iterator<Item = &'static str> {
-    all().iter().flat_map(|symbol| [symbol.stitch.name.as_str(), symbol.stitch.short.as_str()]).filter(|name| !name.is_empty())
+    all()
+        .iter()
+        .flat_map(|symbol| [symbol.stitch.name.as_str(), symbol.stitch.short.as_str()])
+        .filter(|name| !name.is_empty())
 }
 
 /// The cable of a name.
@@ -146,7 +149,13 @@ fn lettered(upper: &str) -> Option<Cable> {
     };
     let even = count % 2 == 0;
     let under = if even { count / 2 } else { 1 };
-    (even || (purled && count == 3)).then(|| Cable { over: count.saturating_sub(under), under, middle: 0, left, purled })
+    (even || (purled && count == 3)).then(|| Cable {
+        over: count.saturating_sub(under),
+        under,
+        middle: 0,
+        left,
+        purled,
+    })
 }
 
 fn whole(digits: &str) -> Option<u32> {

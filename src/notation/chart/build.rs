@@ -103,7 +103,10 @@ impl Problem {
     pub fn help(&self) -> String {
         match self {
             Self::Empty => "write its rows under `rows`, the first one worked at the top of the list".to_owned(),
-            Self::Width { .. } => "add the missing cells; where the knitting has no stitch, a character that the key calls `no stitch`".to_owned(),
+            Self::Width { .. } => {
+                "add the missing cells; where the knitting has no stitch, a character that the key calls `no stitch`"
+                    .to_owned()
+            }
             Self::Unknown(_) => "add it to `key`, or write a character that stands there".to_owned(),
             Self::NotOne(_) => "a cell is one character; put it in quotes if YAML reads it otherwise".to_owned(),
             Self::NoStitch(name) => match crate::finding::nearest(name, chart_symbols::names()) {
@@ -146,7 +149,8 @@ pub fn build(draft: &Draft) -> Result<Chart, Vec<(Trouble, Problem)>> {
         key.iter().enumerate().filter_map(|(at, sign)| Some((sign.as_ref()?.character, at))).collect();
     let mut worked = Vec::with_capacity(rows.len());
     // Each character is told of once; those of a key that is too long were told of there.
-    let mut told: Vec<char> = draft.key.iter().filter(|(key, _)| key.chars().count() != 1).flat_map(|(key, _)| key.chars()).collect();
+    let mut told: Vec<char> =
+        draft.key.iter().filter(|(key, _)| key.chars().count() != 1).flat_map(|(key, _)| key.chars()).collect();
     for (at, row) in rows.iter().enumerate() {
         if row.len() != width {
             let problem = Problem::Width { row: at.saturating_add(1), cells: row.len(), first: width };

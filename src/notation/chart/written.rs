@@ -76,7 +76,8 @@ impl<'a> Pieces<'a> {
             let Some(sign) = chart.sign(*worked).filter(|sign| !sign.is_nothing()) else { return };
             let stitch = &sign.stitch;
             // What is worked on right-side rows only keeps its name; a check tells of it.
-            let short = if side == Side::Right { &stitch.short } else { stitch.ws_short.as_ref().unwrap_or(&stitch.short) };
+            let short =
+                if side == Side::Right { &stitch.short } else { stitch.ws_short.as_ref().unwrap_or(&stitch.short) };
             let colour = sign.colour.as_deref();
             match pieces.last_mut() {
                 Some(last) if last.short == short && last.colour == colour => last.times = last.times.saturating_add(1),

@@ -5,6 +5,7 @@
 
 mod both_systems;
 mod chapters;
+mod chart;
 mod counts;
 mod credit;
 mod dates;
@@ -45,7 +46,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 43] = [
+static SETTABLE: [&Code; 49] = [
     &both_systems::SYSTEMS_DISAGREE,
     &chapters::CHAPTERS_FEW,
     &chapters::CHAPTER_FIRST,
@@ -53,6 +54,12 @@ static SETTABLE: [&Code; 43] = [
     &chapters::CHAPTER_ORDER,
     &chapters::CHAPTER_PAST_END,
     &chapters::CHAPTER_SHORT,
+    &chart::colours::CHART_COLOUR,
+    &chart::counts::CHART_COUNT,
+    &chart::float::FLOAT_LONG,
+    &chart::share::CHART_SHARE,
+    &chart::unused::CHART_KEY_UNUSED,
+    &chart::wrong_side::CHART_WRONG_SIDE,
     &counts::LENGTH_UNLIKE,
     &counts::WIDTH_UNLIKE,
     &credit::CREDIT_MISSING,
@@ -111,6 +118,7 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     let mut findings = Vec::new();
     both_systems::check(entry, placing, &mut findings);
     chapters::check(entry, placing, &mut findings);
+    chart::check(catalogue, entry, placing, &mut findings);
     counts::check(catalogue, entry, placing, &mut findings);
     credit::check(entry, placing, &mut findings);
     dates::check(entry, placing, &mut findings);

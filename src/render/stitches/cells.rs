@@ -161,7 +161,8 @@ impl Paint {
     fn circle(&mut self, layer: usize, (x, y): Point, radius: i64) {
         let Some((_, path)) = self.layers.get_mut(layer) else { return };
         let across = radius * 2;
-        let _ = write!(path, "M{} {y}a{radius} {radius} 0 1 0 {across} 0a{radius} {radius} 0 1 0-{across} 0z", x - radius);
+        let _ =
+            write!(path, "M{} {y}a{radius} {radius} 0 1 0 {across} 0a{radius} {radius} 0 1 0-{across} 0z", x - radius);
     }
 
     /// Draws two bands that cross: that in front leans as the stitches in front move.
@@ -175,9 +176,7 @@ impl Paint {
         let band = |foot: i64, head: i64, broad: i64| {
             [(foot + EDGE, bottom), (foot + broad - EDGE, bottom), (head + broad - EDGE, top), (head + EDGE, top)]
         };
-        let mirror = |points: [Point; 4]| {
-            points.map(|(px, py)| (x + if cable.left { width - px } else { px }, py))
-        };
+        let mirror = |points: [Point; 4]| points.map(|(px, py)| (x + if cable.left { width - px } else { px }, py));
         if look.ground.is_none() {
             let whole = [(x, y), (x + width, y), (x + width, y + self.height), (x, y + self.height)];
             self.line(BARE, whole, true);

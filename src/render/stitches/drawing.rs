@@ -51,19 +51,24 @@ pub fn drawing(view: &ChartView<'_>, looks: &[Look], id: &str) -> String {
     let _ = write!(out, "<path class=\"bare\" d=\"M{left} {EDGE}h{across}v{up}h-{across}z\"/>");
     out.push_str(&paint.grounds());
     grid(&mut out, chart, (left, across, up, height));
-    out.push_str(&paint.signs());
     if let Some(repeat) = &chart.repeat {
         let (x, broad) = (left + count(repeat.start) * CELL_WIDTH, count(repeat.len()) * CELL_WIDTH);
         for class in ["under", "repeat"] {
             let _ = write!(out, "<path class=\"{class}\" d=\"M{x} {EDGE}h{broad}v{up}h-{broad}z\"/>");
         }
     }
+    out.push_str(&paint.signs());
     for (row, side) in sides.iter().enumerate() {
         let (class, x) = match side {
             Side::Right => ("first", left + across + 90),
             Side::Wrong => ("last", left - 90),
         };
-        let _ = write!(out, "<text class=\"{class}\" x=\"{x}\" y=\"{}\">{}</text>", top(row) + height / 2 + 48, chart.number(row));
+        let _ = write!(
+            out,
+            "<text class=\"{class}\" x=\"{x}\" y=\"{}\">{}</text>",
+            top(row) + height / 2 + 48,
+            chart.number(row)
+        );
     }
     for column in (1..=chart.width).filter(|column| *column == 1 || column % 5 == 0) {
         let x = left + across - count(column) * CELL_WIDTH + CELL_WIDTH / 2;

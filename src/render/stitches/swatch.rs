@@ -31,7 +31,8 @@ pub fn swatch(view: &ChartView<'_>, looks: &[Look], stitches: u32, up: u32, id: 
         high / 20
     );
     let title = view.title.replacen("Chart", "Swatch", 1);
-    let words = format!("The chart as knitted fabric, {stitches} stitches wide and {} rows high.", rows * i64::from(up));
+    let words =
+        format!("The chart as knitted fabric, {stitches} stitches wide and {} rows high.", rows * i64::from(up));
     for (tag, end, text) in [("title", "name", &title), ("desc", "shows", &words)] {
         let _ = write!(out, "<{tag} id=\"{id}-{end}\">");
         let _ = escape_html(&mut out, text);
