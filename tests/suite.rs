@@ -15,6 +15,7 @@ mod cases;
 mod command;
 mod entry;
 mod measure;
+mod notation;
 mod page;
 mod preview;
 mod reckon;

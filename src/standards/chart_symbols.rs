@@ -91,7 +91,7 @@ pub fn find(written: &str) -> Option<Stitch> {
     if let Some(cable) = cable(written) {
         return Some(cable);
     }
-    // Another way to write the same abbreviation: `k1f&b` for `kfb`, `inc` for nothing here.
+    // Another way to write the same abbreviation: `k1f&b` for `kfb`.
     let forms = &abbreviations::find(written)?.forms;
     let known = |symbol: &&Symbol| forms.iter().any(|form| *form == symbol.stitch.name || *form == symbol.stitch.short);
     all().iter().find(known).map(|symbol| symbol.stitch.clone())

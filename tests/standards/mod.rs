@@ -1,6 +1,7 @@
 mod abbreviations;
 mod bodies;
 mod cautions;
+mod chart_symbols;
 mod ease;
 mod feet;
 mod garment_lengths;

@@ -1,0 +1,3 @@
+//! Instructions: what they say and how many stitches they take and leave.
+
+mod chart;
