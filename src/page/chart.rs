@@ -221,7 +221,7 @@ fn facts(chart: &Chart, carried: &[Option<Float>], length: &dyn Fn(u32) -> Optio
     let mut facts = Vec::new();
     let shares: Vec<String> = colours(chart)
         .iter()
-        .map(|one| format!("{} {} ({})", one.colour, one.stitches, whole_percent(one.share)))
+        .map(|one| format!("{} {} ({})", one.colour, one.stitches, in_percent(one.share)))
         .collect();
     if !shares.is_empty() {
         let of = if chart.repeat.is_some() { "the repeat" } else { "the chart" };
@@ -243,8 +243,8 @@ fn facts(chart: &Chart, carried: &[Option<Float>], length: &dyn Fn(u32) -> Optio
     facts
 }
 
-/// Returns hundredths of a percent to the whole percent.
-fn whole_percent(share: i64) -> String {
-    let hundredths = share.saturating_add(50) / 100;
-    Percent::from_hundredths(hundredths.saturating_mul(100)).show()
+/// Returns hundredths of a percent to a tenth, so that shares add up as far as a reader can see.
+fn in_percent(share: i64) -> String {
+    let tenths = share.saturating_add(5) / 10;
+    Percent::from_hundredths(tenths.saturating_mul(10)).show()
 }

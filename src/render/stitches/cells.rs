@@ -70,19 +70,23 @@ pub struct Paint {
     layers: Vec<(String, String)>,
 }
 
-/// The layers above the grounds, from below.
+/// The layers above the grounds, from below. The classes are the style sheet's; what stands beside them is for where it
+/// is not read, as in feeds.
 const LAYERS: [&str; 10] = [
-    "class=\"bare\"",
-    "class=\"band\"",
+    BARE_PAPER,
+    "class=\"band\" fill=\"#fff\" stroke=\"#000\" stroke-width=\"14\"",
     "class=\"solid\"",
-    "class=\"band\"",
-    "class=\"sign\"",
+    "class=\"band\" fill=\"#fff\" stroke=\"#000\" stroke-width=\"14\"",
+    "class=\"sign\" fill=\"none\" stroke=\"#000\" stroke-width=\"16\"",
     "class=\"solid\"",
-    "class=\"sign black\"",
-    "class=\"sign white\"",
+    "class=\"sign black\" fill=\"none\" stroke=\"#000\" stroke-width=\"16\"",
+    "class=\"sign white\" fill=\"none\" stroke=\"#fff\" stroke-width=\"16\"",
     "class=\"full black\"",
-    "class=\"full white\"",
+    "class=\"full white\" fill=\"#fff\"",
 ];
+
+/// The paper itself.
+pub const BARE_PAPER: &str = "class=\"bare\" fill=\"#fff\"";
 const BARE: usize = 0;
 const BEHIND: usize = 1;
 const PURLED: usize = 2;
@@ -98,7 +102,7 @@ impl Paint {
     /// Fills the ground of `times` cells of a sign side by side, the first with its corner at a point.
     pub fn ground(&mut self, look: &Look, (x, y): Point, times: i64) {
         let attributes = match &look.ground {
-            _ if look.nothing => "class=\"nothing\"".to_owned(),
+            _ if look.nothing => "class=\"nothing\" fill=\"#8c8371\"".to_owned(),
             None => return,
             Some(fill) => format!("fill=\"{fill}\""),
         };

@@ -1,6 +1,7 @@
 //! A chart as a drawing (SVG): its cells, the numbers of its rows and columns, and the box round its repeat.
 
-use super::cells::{Look, Paint};
+use super::cells::{BARE_PAPER, Look, Paint};
+use super::lines;
 use crate::notation::chart::{Chart, Side};
 use crate::page::ChartView;
 use crate::reckon::chart::CELL_WIDTH;
@@ -48,13 +49,13 @@ pub fn drawing(view: &ChartView<'_>, looks: &[Look], id: &str) -> String {
         let _ = escape_html(&mut out, text);
         let _ = write!(out, "</{tag}>");
     }
-    let _ = write!(out, "<path class=\"bare\" d=\"M{left} {EDGE}h{across}v{up}h-{across}z\"/>");
+    let _ = write!(out, "<path {BARE_PAPER} d=\"M{left} {EDGE}h{across}v{up}h-{across}z\"/>");
     out.push_str(&paint.grounds());
     grid(&mut out, chart, (left, across, up, height));
     if let Some(repeat) = &chart.repeat {
         let (x, broad) = (left + count(repeat.start) * CELL_WIDTH, count(repeat.len()) * CELL_WIDTH);
         for class in ["under", "repeat"] {
-            let _ = write!(out, "<path class=\"{class}\" d=\"M{x} {EDGE}h{broad}v{up}h-{broad}z\"/>");
+            let _ = write!(out, "<path {} d=\"M{x} {EDGE}h{broad}v{up}h-{broad}z\"/>", lines(class));
         }
     }
     out.push_str(&paint.signs());
@@ -65,14 +66,15 @@ pub fn drawing(view: &ChartView<'_>, looks: &[Look], id: &str) -> String {
         };
         let _ = write!(
             out,
-            "<text class=\"{class}\" x=\"{x}\" y=\"{}\">{}</text>",
+            "<text class=\"{class}\" font-size=\"135\" x=\"{x}\" y=\"{}\">{}</text>",
             top(row) + height / 2 + 48,
             chart.number(row)
         );
     }
     for column in (1..=chart.width).filter(|column| *column == 1 || column % 5 == 0) {
         let x = left + across - count(column) * CELL_WIDTH + CELL_WIDTH / 2;
-        let _ = write!(out, "<text class=\"mid\" x=\"{x}\" y=\"{}\">{column}</text>", EDGE + up + 180);
+        let _ =
+            write!(out, "<text class=\"mid\" font-size=\"135\" x=\"{x}\" y=\"{}\">{column}</text>", EDGE + up + 180);
     }
     out.push_str("</svg>");
     out
@@ -93,6 +95,6 @@ fn grid(out: &mut String, chart: &Chart, (left, across, up, height): (i64, i64, 
         let _ = write!(path, "M{x} {EDGE}v{up}");
     }
     for (class, path) in [("under", format!("{fine}{strong}")), ("fine", fine), ("strong", strong)] {
-        let _ = write!(out, "<path class=\"{class}\" d=\"{path}\"/>");
+        let _ = write!(out, "<path {} d=\"{path}\"/>", lines(class));
     }
 }

@@ -6,7 +6,7 @@ mod swatch;
 mod symbols;
 
 use crate::page::ChartView;
-use cells::{Look, Paint};
+use cells::{BARE_PAPER, Look, Paint};
 use pulldown_cmark_escape::escape_html;
 use std::fmt::Write as _;
 
@@ -60,10 +60,11 @@ fn key(out: &mut String, view: &ChartView<'_>, looks: &[Look]) {
         let (whole, tall) = (wide + 20, high + 20);
         let _ = write!(
             out,
-            "<li><svg aria-hidden=\"true\" width=\"{}\" height=\"{}\" viewBox=\"0 0 {whole} {tall}\"><path class=\"bare\" d=\"{frame}\"/>{}<path class=\"strong\" d=\"{frame}\"/>{}</svg><span><b>",
+            "<li><svg aria-hidden=\"true\" width=\"{}\" height=\"{}\" viewBox=\"0 0 {whole} {tall}\"><path {BARE_PAPER} d=\"{frame}\"/>{}<path {} d=\"{frame}\"/>{}</svg><span><b>",
             whole / 10,
             tall / 10,
             paint.grounds(),
+            lines("strong"),
             paint.signs()
         );
         text(out, &meant.name);
@@ -94,6 +95,17 @@ fn in_words(out: &mut String, view: &ChartView<'_>) {
         out.push_str("</li>\n");
     }
     out.push_str("</ul>\n</details>\n");
+}
+
+/// Returns the attributes of lines: the style sheet's class, and how they look where it is not read.
+fn lines(class: &str) -> String {
+    let (stroke, width) = match class {
+        "under" => ("#fff", 22),
+        "fine" => ("#000", 7),
+        "strong" => ("#000", 14),
+        _ => ("#7f2a20", 26),
+    };
+    format!("class=\"{class}\" fill=\"none\" stroke=\"{stroke}\" stroke-width=\"{width}\"")
 }
 
 fn text(out: &mut String, text: &str) {

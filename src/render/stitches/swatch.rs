@@ -46,7 +46,7 @@ pub fn swatch(view: &ChartView<'_>, looks: &[Look], stitches: u32, up: u32, id: 
     let (half, edge) = (CELL_WIDTH / 2, CELL_WIDTH);
     let _ = write!(
         out,
-        "<pattern id=\"{id}-strands\" width=\"{edge}\" height=\"{height}\" patternUnits=\"userSpaceOnUse\"><path class=\"strand\" d=\"M0 0l{half} {drop}l{half}-{drop}M0 0v{height}M{half} 0v{height}M{edge} 0v{height}\"/></pattern></defs>"
+        "<pattern id=\"{id}-strands\" width=\"{edge}\" height=\"{height}\" patternUnits=\"userSpaceOnUse\"><path class=\"strand\" fill=\"none\" stroke=\"#000\" stroke-opacity=\".35\" stroke-width=\"9\" d=\"M0 0l{half} {drop}l{half}-{drop}M0 0v{height}M{half} 0v{height}M{edge} 0v{height}\"/></pattern></defs>"
     );
     let mut x = wide;
     let mut place = |name: &str, cells: usize| {
