@@ -281,7 +281,7 @@ pub fn read_chart(
     findings: &mut Vec<Finding>,
 ) -> Option<ChartBlock> {
     let yaml = yaml(file, &source, findings)?;
-    let keys = keys(file, &source, &yaml, settings, findings, |node, notes| ChartKeys::read(node, notes))?;
+    let keys = keys(file, &source, &yaml, settings, findings, ChartKeys::read)?;
     finish(file, source, keys, findings)
 }
 

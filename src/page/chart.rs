@@ -158,10 +158,11 @@ fn meant(shown: &Shown<'_>, chart: &Chart, pattern: Option<&Pattern>, sign: &Sig
     let shade = line.filter(|_| may).and_then(|line| line.shade.clone());
     let sides = if plain && sign.colour.is_some() { String::new() } else { in_words(chart, sign) };
     let parts: Vec<String> = [shade, Some(sides)].into_iter().flatten().filter(|part| !part.is_empty()).collect();
+    let own = if stitch.cable.is_some() { &stitch.short } else { &stitch.name };
     let name = match (&sign.colour, plain) {
         (Some(colour), true) => colour.clone(),
-        (Some(colour), false) => format!("{} in {colour}", stitch.name),
-        (None, _) => stitch.name.clone(),
+        (Some(colour), false) => format!("{own} in {colour}"),
+        (None, _) => own.clone(),
     };
     Meant { name, words: parts.join("; ") }
 }

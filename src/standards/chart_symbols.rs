@@ -108,12 +108,17 @@ pub fn names() -> impl Iterator<Item = &'static str> {
 /// The cable of a name.
 fn cable(written: &str) -> Option<Stitch> {
     let upper = written.to_ascii_uppercase();
-    let crossing = slashed(&upper).or_else(|| lettered(&upper))?;
+    let (crossing, short) = match slashed(&upper) {
+        Some(crossing) => (crossing, None),
+        // Rows keep the word that she writes elsewhere too.
+        None => (lettered(&upper)?, Some(upper)),
+    };
     let cells = crossing.over.checked_add(crossing.under)?.checked_add(crossing.middle)?;
     if crossing.over == 0 || crossing.under == 0 || cells > WIDEST {
         return None;
     }
-    Some(crossed(&crossing))
+    let stitch = crossed(&crossing);
+    Some(Stitch { short: short.unwrap_or_else(|| stitch.name.clone()), ..stitch })
 }
 
 /// `2/2 LC`, `2/1 RPC`, `2/1/2 RPC`.

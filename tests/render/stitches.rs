@@ -82,7 +82,13 @@ fn cells_have_the_proportion_of_the_gauge() {
 fn no_cell_is_told_by_its_colour_alone() {
     let html = pattern(REEDS);
     let svg = &drawings(&html)[0];
-    let crosses = svg.split("class=\"sign black\" fill=\"none\" stroke=\"#000\" stroke-width=\"16\" d=\"").nth(1).unwrap().split('"').next().unwrap();
+    let crosses = svg
+        .split("class=\"sign black\" fill=\"none\" stroke=\"#000\" stroke-width=\"16\" d=\"")
+        .nth(1)
+        .unwrap()
+        .split('"')
+        .next()
+        .unwrap();
     assert_eq!(crosses.matches('M').count(), 5 * 2, "two strokes in each of five cells: {svg}");
     // Seventeen colours: all that can be told apart.
     let (mut yarn, mut key, mut row) = (String::new(), String::new(), String::new());

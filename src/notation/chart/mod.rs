@@ -110,7 +110,7 @@ impl Chart {
         if self.round {
             return Side::Right;
         }
-        if self.between.is_some() || row % 2 == 0 { self.begins } else { self.begins.other() }
+        if self.between.is_some() || row.is_multiple_of(2) { self.begins } else { self.begins.other() }
     }
 
     /// Returns what stands left of the repeat, in it and right of it.

@@ -182,8 +182,9 @@ impl Paint {
         };
         let mirror = |points: [Point; 4]| points.map(|(px, py)| (x + if cable.left { width - px } else { px }, py));
         if look.ground.is_none() {
-            let whole = [(x, y), (x + width, y), (x + width, y + self.height), (x, y + self.height)];
-            self.line(BARE, whole, true);
+            // The lines between its cells are hidden, those round it are not.
+            let (right, foot) = (x + width - EDGE, y + self.height - EDGE);
+            self.line(BARE, [(x + EDGE, y + EDGE), (right, y + EDGE), (right, foot), (x + EDGE, foot)], true);
         }
         let behind = mirror(band(width - under, 0, under));
         self.line(if cable.purled && cable.middle == 0 { PURLED } else { BEHIND }, behind, true);

@@ -41,9 +41,9 @@ pub fn swatch(view: &ChartView<'_>, stitches: u32, up: u32, id: &str) -> String 
 
 /// Puts a drawing into a box that scrolls by itself, as tables have.
 fn scroller(out: &mut String, id: &str, drawing: &str) {
-    let _ = write!(
+    let _ = writeln!(
         out,
-        "<div class=\"scroller\" tabindex=\"0\" role=\"region\" aria-labelledby=\"{id}\">{drawing}</div>\n"
+        "<div class=\"scroller\" tabindex=\"0\" role=\"region\" aria-labelledby=\"{id}\">{drawing}</div>"
     );
 }
 
