@@ -34,8 +34,11 @@ pub fn float_length(gauge: Option<&Gauge>, stitches: u32) -> Option<FabricLength
     PerLength::stitches(gauge?).length_of(Count::from_whole(stitches.into())?)
 }
 
-/// Returns how many whole stitches a width takes, at least one; nothing without a gauge.
+/// The most stitches of a width that are drawn, beyond any fabric: a gauge that is a slip draws no wall of them.
+const MOST_STITCHES: u32 = 2_000;
+
+/// Returns how many whole stitches a width takes, from one to 2,000; nothing without a gauge.
 pub fn stitches_over(gauge: Option<&Gauge>, width: FabricLength) -> Option<u32> {
     let count = PerLength::stitches(gauge?).count_for(width)?;
-    u32::try_from(divide_near(count.thousandths().into(), 1000)?).ok().map(|count| count.max(1))
+    u32::try_from(divide_near(count.thousandths().into(), 1000)?).ok().map(|count| count.clamp(1, MOST_STITCHES))
 }
