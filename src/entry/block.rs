@@ -20,6 +20,10 @@ pub enum Block {
     Needs,
     /// The measurements of a pattern's sizes.
     Sizes,
+    /// A chart, drawn and in words.
+    Chart,
+    /// A chart as knitted fabric.
+    Swatch,
 }
 
 impl Block {
@@ -28,6 +32,8 @@ impl Block {
         match info.split_whitespace().next()? {
             "needs" => Some(Self::Needs),
             "sizes" => Some(Self::Sizes),
+            "chart" => Some(Self::Chart),
+            "swatch" => Some(Self::Swatch),
             _ => None,
         }
     }
@@ -37,6 +43,8 @@ impl Block {
         match self {
             Self::Needs => "needs",
             Self::Sizes => "sizes",
+            Self::Chart => "chart",
+            Self::Swatch => "swatch",
         }
     }
 }

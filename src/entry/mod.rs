@@ -4,10 +4,12 @@
 //! leads anywhere is the catalogue's business. It reads no file and no clock.
 
 pub mod block;
+pub mod chart;
 pub mod comment;
 mod common;
 mod disclosure;
 mod evidence;
+mod fenced;
 pub mod field;
 mod front;
 mod gauge;
@@ -28,9 +30,11 @@ pub mod value;
 pub mod yaml;
 mod yarn;
 
+pub use chart::{ChartBlock, SwatchBlock, SwatchOf, Width};
 pub use common::Common;
 pub use disclosure::Disclosure;
 pub use evidence::{Consumed, Dimension, Piece, WeighedSwatch};
+pub use fenced::Fenced;
 pub use gauge::Gauge;
 pub use kind::{Key, Kind, Reference, slug};
 pub use note::{Mentioned, Note, Story, Video, WorkedOn};

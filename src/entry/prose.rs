@@ -3,9 +3,12 @@
 //! Nothing is rendered here. The options are the ones the renderer uses, so that both read the same text alike.
 
 use super::block::{self, BAD_BLOCK, Block, Subject};
+use super::chart::{ChartBlock, SwatchBlock, SwatchOf, read_chart, read_swatch};
 use super::comment::without_comments;
+use super::fenced::Fenced;
 use super::kind::{Key, Kind, Reference, slug};
 use super::seen::{Gathering, Seen};
+use super::studio::Settings;
 use super::value::{BAD_REFERENCE, VideoTime};
 use crate::finding::{Code, Finding, Severity, nearest};
 use crate::source::{FilePath, Place};
@@ -115,6 +118,12 @@ pub struct Prose {
     pub headings: Vec<Heading>,
     /// The text of each `rows` block, in bytes of the file.
     pub rows: Vec<Range<usize>>,
+    /// The charts in the order of the text; those that could not be read are left out.
+    pub charts: Vec<ChartBlock>,
+    /// How many charts could not be read.
+    pub unread_charts: usize,
+    /// The swatches in the order of the text; those that could not be read are left out.
+    pub swatches: Vec<SwatchBlock>,
     /// The first paragraph's words, for where a summary is wanted and none is given.
     pub opening: Vec<Opening>,
 }
@@ -131,6 +140,9 @@ impl Default for Prose {
             pictures: Vec::new(),
             headings: Vec::new(),
             rows: Vec::new(),
+            charts: Vec::new(),
+            unread_charts: 0,
+            swatches: Vec::new(),
             opening: Vec::new(),
         }
     }
@@ -147,6 +159,23 @@ impl Prose {
         &self.file
     }
 
+    /// Returns the chart that a swatch of this text shows; nothing if there is none of its name.
+    pub fn chart_of<'a>(&'a self, swatch: &'a SwatchBlock) -> Option<&'a ChartBlock> {
+        match &swatch.of {
+            SwatchOf::Own(chart) => Some(chart),
+            SwatchOf::Named(name) => self.charts.iter().find(|chart| chart.name.as_ref() == Some(name)),
+        }
+    }
+
+    /// Returns every chart of the text, those written out in a swatch included.
+    pub fn all_charts(&self) -> Vec<&ChartBlock> {
+        let own = self.swatches.iter().filter_map(|swatch| match &swatch.of {
+            SwatchOf::Own(chart) => Some(&**chart),
+            SwatchOf::Named(_) => None,
+        });
+        self.charts.iter().chain(own).collect()
+    }
+
     /// Returns the Markdown.
     pub fn source(&self) -> &str {
         self.file.get(self.body.clone()).unwrap_or_default()
@@ -159,7 +188,13 @@ impl Prose {
 }
 
 /// Reads a text; `body` is its range in the file.
-pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut Vec<Finding>) -> Prose {
+pub fn read(
+    file: &FilePath,
+    text: &Arc<str>,
+    body: Range<usize>,
+    settings: &Settings,
+    findings: &mut Vec<Finding>,
+) -> Prose {
     let source = text.get(body.clone()).unwrap_or_default();
     let mut prose = Prose { file: Arc::clone(text), body: body.clone(), ..Prose::default() };
     let mut ids = Ids::default();
@@ -167,9 +202,10 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
     let mut picture: Option<String> = None;
     let mut outside: Option<OutsideLink> = None;
     let mut in_code = false;
-    let mut computed: Option<(Block, Range<usize>, String)> = None;
     // The text of a block of rows so far.
     let mut rows: Option<Option<Range<usize>>> = None;
+    let mut computed: Option<(Block, Fenced)> = None;
+    let mut blocks = 0_usize;
     let mut block: Option<(String, usize)> = None;
     // How many links are open, and whether a line has just ended within a paragraph.
     let mut links = 0_usize;
@@ -188,14 +224,17 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
                 in_code = true;
                 if let CodeBlockKind::Fenced(info) = kind {
                     rows = (info.split_whitespace().next() == Some("rows")).then_some(None);
-                    computed = Block::of(info).map(|block| (block, at.clone(), String::new()));
+                    computed = Block::of(info).map(|block| {
+                        blocks += 1;
+                        (block, Fenced::new(blocks, at.clone()))
+                    });
                 }
             }
             Event::End(TagEnd::CodeBlock) => {
                 in_code = false;
                 prose.rows.extend(rows.take().flatten());
-                if let Some((block, at, text)) = computed.take() {
-                    keep_block(file, block, &text, at, &mut prose, findings);
+                if let Some((block, fenced)) = computed.take() {
+                    keep_block(file, block, fenced, settings, &mut prose, findings);
                 }
             }
             Event::Text(text) if in_code => {
@@ -203,8 +242,8 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
                     let start = rows.as_ref().map_or(at.start, |rows: &Range<usize>| rows.start);
                     *rows = Some(start..at.end);
                 }
-                if let Some((.., inside)) = &mut computed {
-                    inside.push_str(text);
+                if let Some((_, fenced)) = &mut computed {
+                    fenced.push(text, at.start);
                 }
             }
             Event::Text(_) if !in_code => {
@@ -310,16 +349,29 @@ pub fn read(file: &FilePath, text: &Arc<str>, body: Range<usize>, findings: &mut
     prose
 }
 
-/// Keeps what a computed block refers to; one that does not say it is a finding.
+/// Keeps what a computed block shows or refers to; one that does not say it is a finding.
 fn keep_block(
     file: &FilePath,
     block: Block,
-    text: &str,
-    at: Range<usize>,
+    fenced: Fenced,
+    settings: &Settings,
     prose: &mut Prose,
     findings: &mut Vec<Finding>,
 ) {
-    match block::subject(text) {
+    match block {
+        Block::Chart => match read_chart(file, fenced, settings, findings) {
+            Some(chart) => prose.charts.push(chart),
+            None => prose.unread_charts += 1,
+        },
+        Block::Swatch => prose.swatches.extend(read_swatch(file, fenced, settings, findings)),
+        Block::Needs | Block::Sizes => keep_subject(file, block, fenced, prose, findings),
+    }
+}
+
+/// Keeps which pattern a block is about.
+fn keep_subject(file: &FilePath, block: Block, fenced: Fenced, prose: &mut Prose, findings: &mut Vec<Finding>) {
+    let Fenced { text, at, .. } = fenced;
+    match block::subject(&text) {
         Subject::Pattern(key) => {
             let to = Reference { kind: Kind::Pattern, key };
             prose.references.push(ProseReference { to, heading: None, at });

@@ -274,7 +274,7 @@ fn read_entry_file(path: &FilePath, text: &Text, kind: Kind, settings: &Settings
     };
     let mut notes = Notes::new(settings);
     let node = Node { value: &yaml, trail: Trail::Root };
-    let text_of_body = prose::read(path, &text.content, parts.body, &mut given.findings);
+    let text_of_body = prose::read(path, &text.content, parts.body, settings, &mut given.findings);
     match read_entry(id.clone(), &node, &origin, text_of_body, &mut notes) {
         Some(entry) => given.entries.push(entry),
         None => given.broken.push(id),
@@ -397,7 +397,7 @@ fn settle_day(note: &mut Note, key: &Key, node: &Node<'_>, told: usize, notes: &
     }
 }
 
-fn parse_yaml(origin: &Origin, content: &str, findings: &mut Vec<Finding>) -> Option<Yaml> {
+pub(super) fn parse_yaml(origin: &Origin, content: &str, findings: &mut Vec<Finding>) -> Option<Yaml> {
     let text = content.get(origin.yaml.clone()).unwrap_or_default();
     let error = match parse(text) {
         Ok(yaml) => return Some(yaml),
@@ -411,7 +411,7 @@ fn parse_yaml(origin: &Origin, content: &str, findings: &mut Vec<Finding>) -> Op
 }
 
 /// Turns what was noticed in one YAML text into findings with places, and adds its keys that stand twice.
-fn place_notes(origin: &Origin, content: &str, yaml: &Yaml, notes: Notes<'_>) -> Vec<Finding> {
+pub(super) fn place_notes(origin: &Origin, content: &str, yaml: &Yaml, notes: Notes<'_>) -> Vec<Finding> {
     let twice = has_duplicate(yaml);
     if notes.notes.is_empty() && !twice {
         return Vec::new();

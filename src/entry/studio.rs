@@ -6,7 +6,7 @@ use super::field::{Field, record, wrong_type};
 use super::outlet::Outlet;
 use super::pattern::Pattern;
 use super::schema::{Definitions, Schema};
-use super::value::{Map, Margin, Moment, Private, SiteAddress, Verdict, VideoTime, Web};
+use super::value::{Carry, Map, Margin, Moment, Private, SiteAddress, Verdict, VideoTime, Web};
 use super::yaml::{Node, Notes};
 use crate::measure::{Bracket, Inch, Percent, RunStyle, System};
 
@@ -31,6 +31,8 @@ record! {
         "inch" => inch: Option<Inch>,
         /// Which brackets hold sizes: `round` or `square`; any of them if it is not given.
         "sizes in" => sizes_in: Option<Bracket>,
+        /// How far a yarn may be carried behind the others before it is told of; 2.5 cm if it is not given.
+        "float" => float: Option<Carry>,
         /// The theme; `leaflet` if it is not given.
         "theme" => theme: Option<String> = "leaflet",
         /// Checks that are not made or weigh otherwise, by the name of what they find.
@@ -80,6 +82,7 @@ impl Studio {
             margin: None,
             inch: None,
             sizes_in: None,
+            float: None,
             theme: None,
             checks: Map::default(),
             disclosure: None,

@@ -69,6 +69,16 @@ impl FabricLength {
         format!("{} {}", self.exact_number(system, inch), Self::shown_in(system).name)
     }
 
+    /// To the tenth of a centimetre or an inch, rounded near: `2.3 cm`, for what is too short for the tape's halves.
+    #[must_use]
+    pub fn show_tenths(self, system: System, inch: Inch) -> String {
+        let unit = match system {
+            System::Metric => 10_000_000,
+            System::Imperial => inch.nanometres(),
+        };
+        format!("{} {}", number::show_decimal(self.0, unit, 1), Self::shown_in(system).name)
+    }
+
     /// Exact millimetres, as needles are sized: `3.75 mm`.
     #[must_use]
     pub fn show_mm(self) -> String {

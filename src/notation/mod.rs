@@ -1,5 +1,6 @@
-//! What is written for a knitter to work: read, and counted.
+//! What is written for a knitter to work: rows and charts, read and counted.
 //!
 //! Nothing here knows of files, entries or pages. A place is a range of bytes in the text that was given.
 
+pub mod chart;
 pub mod rows;

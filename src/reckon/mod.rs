@@ -6,6 +6,7 @@
 
 mod buy;
 pub mod chapters;
+pub mod chart;
 mod check;
 pub mod desk;
 pub mod ease;

@@ -18,6 +18,7 @@ pub mod photos;
 pub mod picture;
 pub mod reference;
 mod sitemap;
+pub mod stitches;
 mod table;
 pub mod theme;
 
@@ -27,7 +28,7 @@ use theme::{Engine, EngineError};
 use crate::catalogue::Visibility;
 use crate::entry::block::{self, Block, Subject};
 use crate::entry::value::VideoTime;
-use crate::entry::{Entry, Key, Kind, Reference};
+use crate::entry::{ChartBlock, Entry, Key, Kind, Reference, SwatchBlock};
 use crate::finding::Finding;
 use crate::page::disclosure::{self, Disclosed};
 use crate::page::{self, Addresses, Context, Item, Link, Page, Shown, block_context, page_path};
@@ -235,6 +236,28 @@ impl<'a, 's> Site<'a, 's> {
     }
 }
 
+impl Site<'_, '_> {
+    /// Draws a chart of the entry's own text; nothing if it could not be read.
+    fn chart(&self, text: &str, number: usize) -> Option<String> {
+        let is = |block: &&ChartBlock| block.source.number == number && block.source.text == text;
+        let block = self.entry.prose.charts.iter().find(is)?;
+        let view = page::chart_view(self.shown, block, self.entry.pattern());
+        Some(stitches::chart(&view, &format!("leaflet-block-{number}")))
+    }
+
+    /// Draws a swatch of the entry's own text; nothing if it could not be read, or if its chart is missing.
+    fn swatch(&self, text: &str, number: usize) -> Option<String> {
+        let prose = &self.entry.prose;
+        let is = |block: &&SwatchBlock| block.source.number == number && block.source.text == text;
+        let swatch = prose.swatches.iter().find(is)?;
+        let chart = prose.chart_of(swatch)?;
+        let pattern = self.entry.pattern();
+        let wide = page::swatch_stitches(swatch, &chart.chart, pattern)?;
+        let view = page::chart_view(self.shown, chart, pattern);
+        Some(stitches::swatch(&view, wide, swatch.up, &format!("leaflet-block-{number}")))
+    }
+}
+
 impl Resolve for Site<'_, '_> {
     fn entry(&self, id: &Reference) -> Option<Target> {
         let link = self.shown.link(id)?;
@@ -266,6 +289,11 @@ impl Resolve for Site<'_, '_> {
     }
 
     fn block(&self, block: Block, text: &str, number: usize) -> Option<String> {
+        match block {
+            Block::Chart => return self.chart(text, number),
+            Block::Swatch => return self.swatch(text, number),
+            Block::Needs | Block::Sizes => {}
+        }
         let entry = match block::subject(text) {
             Subject::Pattern(key) => self.shown.catalogue.entry(&Reference { kind: Kind::Pattern, key })?,
             Subject::Own => self.entry,

@@ -1,4 +1,4 @@
-//! The trade's tables: yarn weights, needles, project levels, bodies, ease, yardage, abbreviations, cautions.
+//! The trade's tables: yarn weights, needles, project levels, bodies, ease, yardage, abbreviations, chart symbols, cautions.
 //!
 //! Each table is a CSV beside its reader, with the source of every row; `SOURCES.md` lists the sources.
 //! The files are part of the program, so a row that cannot be read is a failing test, never a message to
@@ -10,6 +10,7 @@ mod band;
 pub use band::Band;
 pub mod bodies;
 pub mod cautions;
+pub mod chart_symbols;
 pub mod ease;
 pub mod feet;
 pub mod garment_lengths;

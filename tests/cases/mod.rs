@@ -132,8 +132,9 @@ fn the_planted_studio_has_at_least_forty_mistakes() {
 /// Every code is explained, and at least one case shows it being found.
 #[test]
 fn no_input_panics_however_it_is_cut() {
-    let text = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases/planted.txt")).unwrap();
-    for case in cases(&text) {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases");
+    let text = |name: &str| fs::read_to_string(folder.join(name)).unwrap();
+    for case in cases(&text("planted.txt")).into_iter().chain(cases(&text("charts.txt"))) {
         for (path, content) in &case.files {
             let whole = bytes(content);
             for cut in (0..whole.len()).step_by(7) {

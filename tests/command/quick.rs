@@ -43,3 +43,35 @@ fn need_answers_in_under_twenty_milliseconds() {
     }
     panic!("the best of a hundred took {best:?}");
 }
+
+/// Twenty charts of 60 × 60, read, counted, measured and held against their patterns, as `proof` does it.
+#[test]
+fn twenty_large_charts_are_proofed_in_under_a_hundred_milliseconds() {
+    const LIMIT: Duration = Duration::from_millis(if cfg!(debug_assertions) { 3000 } else { 100 });
+    let mut studio = crate::support::studio(&[]);
+    for chart in 0..20 {
+        let mut text = String::from(
+            "---\ntitle: Chart\ngauge: { stitches: 22, rows: 30, over: 10 cm }\nyarn: [ { colour: MC }, { colour: CC } ]\n---\n\n```chart\nworked: in the round\nkey: { \".\": MC, x: CC }\nrepeat: { from: 1, to: 60 }\nrows: |\n",
+        );
+        for row in 0..60 {
+            text.push_str("  ");
+            text.extend((0..60).map(|cell| if (cell * 7 + row * chart) % 4 == 0 { 'x' } else { '.' }));
+            text.push('\n');
+        }
+        text.push_str("```\n");
+        studio = studio.with(&format!("patterns/chart-{chart}.md"), text);
+    }
+    let mut best = Duration::MAX;
+    for _ in 0..20 {
+        let begun = Instant::now();
+        let studied = ballband::study(&studio, crate::support::readers(crate::support::TODAY)).unwrap();
+        best = best.min(begun.elapsed());
+        assert_eq!(studied.catalogue.entries.iter().map(|entry| entry.prose.charts.len()).sum::<usize>(), 20);
+        assert!(studied.findings.is_empty(), "{:?}", studied.findings.first());
+        if best < LIMIT {
+            println!("twenty charts took {best:?}");
+            return;
+        }
+    }
+    panic!("the best of twenty took {best:?}");
+}

@@ -1,6 +1,7 @@
-//! Rows that are read and counted.
+//! Rows and charts that are read and counted.
 
 mod blocks;
+mod chart;
 mod examples;
 mod faults;
 mod random;

@@ -103,6 +103,13 @@ fn file(random: &mut Random, kind: &str) -> String {
     if random.below(6) == 0 {
         text += &format!("\n```needs\npattern: {}\n```\n", name(random, "pattern"));
     }
+    if random.below(6) == 0 {
+        let (worked, row) = (random.one(&["flat", "in the round"]), random.one(&["o.x", "ox..", "xxo"]));
+        text += &format!(
+            "\n```chart\nname: motif\nworked: {worked}\nkey: {{ o: knit, x: MC, \".\": CC }}\nrows: [{row}, oxo]\n```\n"
+        );
+        text += "\n```swatch\nchart: motif\nrepeats: 2\n```\n";
+    }
     text
 }
 
@@ -204,7 +211,8 @@ fn pattern(random: &mut Random, put: &mut impl FnMut(String)) {
     for _ in 0..1 + random.below(2) {
         let needs = 500 + 10 * random.below(9);
         put(format!(
-            "  - {{ yarn: {}, shade: {}, needs: \"{needs} ({}, {}) m\" }}",
+            "  - {{ colour: {}, yarn: {}, shade: {}, needs: \"{needs} ({}, {}) m\" }}",
+            random.one(&["MC", "CC"]),
             name(random, "yarn"),
             random.one(&["chalk", "reedbed"]),
             needs + 60,

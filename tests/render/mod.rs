@@ -6,4 +6,5 @@ mod chapters;
 mod chart;
 mod commonmark;
 mod picture;
+mod stitches;
 mod theme;

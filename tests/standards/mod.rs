@@ -1,6 +1,7 @@
 mod abbreviations;
 mod bodies;
 mod cautions;
+mod chart_symbols;
 mod ease;
 mod feet;
 mod garment_lengths;
@@ -90,6 +91,7 @@ fn tables() -> Vec<(String, &'static str)> {
     let mut tables: Vec<(String, &str)> = [
         ("abbreviations", s::abbreviations::CSV),
         ("cautions", s::cautions::CSV),
+        ("chart_symbols", s::chart_symbols::CSV),
         ("fit_ease", s::ease::CSV),
         ("foot_sock", s::feet::CSV),
         ("garment_length", s::garment_lengths::CSV),

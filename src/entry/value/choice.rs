@@ -177,3 +177,33 @@ impl Field for Level {
         Self::ALL.iter().fold(words, |words, level| words.saying(&format!("{}: {}", level.name(), level.meaning())))
     }
 }
+
+choice! {
+    /// How a chart is worked.
+    pub enum Fabric: "how a chart is worked" {
+        /// To and fro.
+        Flat = "flat",
+        /// Round and round, always from the right side.
+        Round = "in the round",
+    }
+}
+
+choice! {
+    /// A side of the fabric.
+    pub enum Face: "a side" {
+        /// The right side, which shows.
+        Right = "RS",
+        /// The wrong side.
+        Wrong = "WS",
+    }
+}
+
+choice! {
+    /// How much of the thing a chart shows.
+    pub enum Covers: "how much a chart covers" {
+        /// Every stitch is in it, repeats included: the yarn may be held against its colours.
+        Everything = "everything",
+        /// There is fabric besides.
+        Part = "part",
+    }
+}

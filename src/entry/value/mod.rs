@@ -1,6 +1,7 @@
 //! What single values of front matter are: texts, dates, colours, references and quantities.
 
 mod basic;
+mod carry;
 mod choice;
 mod colour;
 mod date;
@@ -14,7 +15,8 @@ mod time;
 mod web;
 
 pub use basic::Map;
-pub use choice::{Choice, Counted, How, PieceShape, Stage, Verdict, Wearer};
+pub use carry::Carry;
+pub use choice::{Choice, Counted, Covers, Fabric, Face, How, PieceShape, Stage, Verdict, Wearer};
 pub use colour::Colour;
 pub use date::Date;
 pub use moment::Moment;

@@ -7,6 +7,7 @@ mod bare_url;
 mod both_systems;
 mod call;
 mod chapters;
+mod chart;
 mod counts;
 mod credit;
 mod dates;
@@ -51,7 +52,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 72] = [
+static SETTABLE: [&Code; 78] = [
     &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
@@ -61,6 +62,12 @@ static SETTABLE: [&Code; 72] = [
     &chapters::CHAPTER_ORDER,
     &chapters::CHAPTER_PAST_END,
     &chapters::CHAPTER_SHORT,
+    &chart::colours::CHART_COLOUR,
+    &chart::counts::CHART_COUNT,
+    &chart::float::FLOAT_LONG,
+    &chart::share::CHART_SHARE,
+    &chart::unused::CHART_KEY_UNUSED,
+    &chart::wrong_side::CHART_WRONG_SIDE,
     &counts::LENGTH_UNLIKE,
     &counts::WIDTH_UNLIKE,
     &credit::CREDIT_MISSING,
@@ -148,6 +155,7 @@ pub fn check_one(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>) ->
     both_systems::check(entry, placing, &mut findings);
     call::check(catalogue, entry, placing, &mut findings);
     chapters::check(entry, placing, &mut findings);
+    chart::check(catalogue, entry, placing, &mut findings);
     counts::check(catalogue, entry, placing, &mut findings);
     credit::check(entry, placing, &mut findings);
     dates::check(entry, placing, &mut findings);
