@@ -11,6 +11,7 @@ mod evidence;
 pub mod field;
 mod front;
 mod gauge;
+pub mod heading;
 mod kind;
 mod note;
 mod origin;

@@ -513,7 +513,7 @@ fn mention_line(shown: &Shown<'_>, link: &BackLink, entry: &Entry) -> Line {
         words.extend(entry.project().map(|of| project::credit(shown, of)).filter(|credit| !credit.is_empty()));
     }
     let url = heading.zip(own.url.as_ref()).map(|(heading, url)| format!("{url}#{}", heading.id));
-    if let Some((time, _)) = heading.and_then(|heading| heading.chapter.as_ref()) {
+    if let Some(time) = heading.and_then(|heading| heading.chapter) {
         words.push(format!("at {time}"));
     }
     let link = match (title, url) {

@@ -43,6 +43,8 @@ fn only(files: &[(&str, &str)]) -> Blurb {
 #[test]
 fn every_reference_of_every_note_of_the_demo_stands_in_its_text_once() {
     let demo = demo();
+    let sizes = PictureSizes::new();
+    let shown = Shown::for_one(&demo.catalogue, &sizes);
     let mut seen = 0;
     for (at, (entry, note)) in notes(&demo).into_iter().enumerate() {
         let made = of(&demo, at, &bytes(50_000));
@@ -60,7 +62,7 @@ fn every_reference_of_every_note_of_the_demo_stands_in_its_text_once() {
             seen += wanted;
         }
         for heading in entry.prose.headings.iter().filter(|_| note.video.is_some()) {
-            let (time, title) = heading.chapter.as_ref().unwrap();
+            let (time, title) = (heading.chapter.unwrap(), shown.worded(&heading.title));
             assert_eq!(made.text.lines().filter(|line| **line == format!("{time} {title}")).count(), 1, "{title}");
         }
         assert_eq!(ends(&format!("https://wrackline.example/{}", page_path(&entry.id))), 1, "{}", made.text);

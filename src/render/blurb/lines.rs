@@ -64,7 +64,9 @@ fn chapter_lines(shown: &Shown<'_>, entry: &Entry, note: &Note) -> (Vec<String>,
     if faults(entry, note).into_iter().any(|(_, fault)| counts(fault)) {
         return (Vec::new(), true);
     }
-    let line = |chapter: crate::reckon::chapters::Chapter<'_>| one_line(&format!("{} {}", chapter.time, chapter.title));
+    let line = |chapter: crate::reckon::chapters::Chapter<'_>| {
+        one_line(&format!("{} {}", chapter.time, shown.worded(chapter.title)))
+    };
     (chapters(entry).into_iter().map(line).collect(), false)
 }
 
