@@ -142,6 +142,20 @@ impl Entry {
         }
     }
 
+    /// Returns whether an address elsewhere is one of theirs: of a person's own site, or of a place that sells a pattern, or
+    /// below it.
+    pub fn has_address(&self, url: &str) -> bool {
+        let is_theirs = |known: &value::Web| {
+            let rest = url.strip_prefix(known.as_str().trim_end_matches('/'));
+            rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(['/', '?', '#']))
+        };
+        match &self.data {
+            Data::Person(person) => person.url.as_ref().is_some_and(is_theirs),
+            Data::Pattern(pattern) => pattern.sold_at.iter().filter_map(|sale| sale.url.as_ref()).any(is_theirs),
+            _ => false,
+        }
+    }
+
     /// Returns whether a key's value could not be read as it stands.
     pub fn is_spoilt(&self, key: &str) -> bool {
         self.spoilt.iter().any(|spoilt| **spoilt == *key)

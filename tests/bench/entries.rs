@@ -145,11 +145,8 @@ fn note(number: usize, kinds: &Kinds, random: &mut Random) -> String {
         );
     }
     if let Some(person) = kinds.any(random, Kind::Person) {
-        front += &format!(
-            "links:\n  - {{ to: {}, how: {} }}\n",
-            key(Kind::Person, person),
-            random.one(&["bought", "own"])
-        );
+        front +=
+            &format!("links:\n  - {{ to: {}, how: {} }}\n", key(Kind::Person, person), random.one(&["bought", "own"]));
     }
     front
 }

@@ -64,7 +64,7 @@ fn without_a_video_a_time_is_only_marked() {
     assert!(html.contains("<span class=\"at\">12:40</span> Finished") && !html.contains("Watch from"), "{html}");
 }
 
-const TITLED: &str = "## 0:00 <yarn:heron-dk> & *friends*\n\nHello.\n\n## 3:00 <project:plover>\n\nAt it.\n\n## 12:40 [a book](pattern:saltmarsh)\n\nRead.\n\n## <yarn:heron-dk#on-fibre>\n\nAgain.\n\nA\nline\n---\n";
+const TITLED: &str = "## 0:00 <yarn:heron-dk> & *friends*\n\nHello.\n\n## 3:00 <project:plover>\n\nAt it.\n\n## 12:40 [a book](pattern:saltmarsh)\n\nRead.\n\n## <yarn:heron-dk>\n\nAgain.\n\nA\nline\n---\n";
 
 /// What readers are shown for a reference in a heading is the title, everywhere, and for what they cannot see no more than that.
 #[test]
@@ -84,7 +84,7 @@ fn a_reference_in_a_heading_is_a_title_wherever_the_heading_is_shown() {
         "<a href=\"#on-a-book\">a book</a>",
         "<h2 id=\"on-heron-dk-friends\"><a class=\"at\" href=\"https://v.example/12#t=0\">0:00</a> <a href=\"/yarns/heron-dk/\">Heron &amp; Co</a> &amp; <em>friends</em></h2>",
         "<h2 id=\"on-plover\"><a class=\"at\" href=\"https://v.example/12#t=180\">3:00</a> The plover *surprise*</h2>",
-        "<h2 id=\"on-heron-dk\"><a href=\"/yarns/heron-dk/#on-fibre\">Heron &amp; Co</a></h2>",
+        "<h2 id=\"on-heron-dk\"><a href=\"/yarns/heron-dk/\">Heron &amp; Co</a></h2>",
         "<h2 id=\"on-a-line\">A\nline</h2>",
     ] {
         assert!(html.contains(wanted), "{wanted}\n{html}");
@@ -99,7 +99,8 @@ fn a_reference_in_a_heading_is_a_title_wherever_the_heading_is_shown() {
     for (path, text) in &made {
         assert!(!text.contains("project:plover") && !text.contains("yarn:heron-dk"), "{path}");
     }
-    let joined = ballband::join(&crate::support::studio(&files), crate::support::readers(crate::support::TODAY)).unwrap();
+    let joined =
+        ballband::join(&crate::support::studio(&files), crate::support::readers(crate::support::TODAY)).unwrap();
     let sizes = ballband::page::PictureSizes::new();
     let shown = ballband::page::Shown::for_one(&joined.catalogue, &sizes);
     let entry = &joined.catalogue.of_kind(ballband::entry::Kind::Note)[0];

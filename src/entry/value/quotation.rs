@@ -52,7 +52,7 @@ impl Field for Quotation {
             if let Some(what) = refused(&event).filter(|what| !told.contains(what)) {
                 told.push(what);
                 let help = "write paragraphs, lists and links; all else has its place in the note's own text";
-                notes.value(&WRONG_TYPE, node, format!("what is quoted holds {what}"), Some(help.to_owned()));
+                notes.value(&WRONG_TYPE, node, format!("the story holds {what}"), Some(help.to_owned()));
             }
             let Event::Start(Tag::Link { dest_url, .. }) = event else { continue };
             let Some((kind, rest)) = Reference::split(&dest_url) else { continue };

@@ -17,6 +17,7 @@ mod gauges;
 mod gifts;
 mod held;
 mod inch_mixed;
+mod like_time;
 mod needle_sizes;
 mod needs_area;
 mod needs_order;
@@ -48,16 +49,18 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 46] = [
+static SETTABLE: [&Code; 48] = [
     &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
     &chapters::CHAPTERS_FEW,
     &chapters::CHAPTER_FIRST,
     &chapters::CHAPTER_HOURS,
+    &chapters::CHAPTER_NAMELESS,
     &chapters::CHAPTER_ORDER,
     &chapters::CHAPTER_PAST_END,
     &chapters::CHAPTER_SHORT,
+    &chapters::CHAPTER_UNREAD,
     &counts::LENGTH_UNLIKE,
     &counts::WIDTH_UNLIKE,
     &credit::CREDIT_MISSING,
