@@ -291,7 +291,7 @@ fn stage_in_words(stage: Stage) -> &'static str {
 
 impl Shown<'_> {
     /// Returns the address of a design's line on the page of designs on the way.
-    pub(super) fn address_on_the_way(&self, entry: &Entry) -> String {
+    pub fn address_on_the_way(&self, entry: &Entry) -> String {
         format!("{}#{}", self.addresses.local(ON_THE_WAY), entry.id.key)
     }
 }

@@ -1,7 +1,7 @@
 //! A note's page.
 
 use super::view::{Group, Head, Line, Link, NoteItem, Picture, Source};
-use super::{Item, Shown, disclosure, page_path, project, words};
+use super::{Item, Shown, disclosure, open_call_path, page_path, project, words};
 use crate::entry::value::VideoTime;
 use crate::entry::{Entry, Kind, Note, Reference, Story};
 use crate::reckon;
@@ -234,6 +234,10 @@ pub fn chapters_path(id: &Reference) -> String {
 
 /// Returns everything a note mentions that readers may see, once each, by kind, and then the links to other sites.
 fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Group> {
+    let open_call = |id: &Reference| {
+        let path = open_call_path(shown, shown.catalogue.entry(id)?, shown.catalogue.view.today)?;
+        Some(shown.addresses.local(&path))
+    };
     let mut groups: Vec<Group> = Vec::new();
     for kind in Kind::ALL {
         let mut seen: Vec<&Reference> = Vec::new();
@@ -249,6 +253,14 @@ fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Group> {
             seen.push(&mention.to);
             if let Some(link) = shown.public_link(&mention.to) {
                 let mut line = line(shown, note, &mention.to, link);
+                if let Some(url) = open_call(&mention.to) {
+                    line.link = Item::from(Link { title: line.link.title.clone(), url: Some(url) });
+                    line.words = [line.words, "call for test knitters".to_owned()]
+                        .into_iter()
+                        .filter(|words| !words.is_empty())
+                        .collect::<Vec<_>>()
+                        .join(", ");
+                }
                 let of = shown.catalogue.public_entry(&mention.to).and_then(Entry::project);
                 let credit = of.map(|of| project::credit(shown, of)).filter(|credit| !credit.is_empty());
                 line.words = [line.words]
