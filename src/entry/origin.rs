@@ -108,7 +108,10 @@ pub(super) fn place_in(
         return Place { file, span };
     }
     let mut span = places.find(steps, on);
-    if let Some(within) = within {
+    let block = within.and_then(|within| part_of_block(text.get(span.clone())?, within));
+    if let Some(part) = block {
+        span = span.start + part.start..span.start + part.end;
+    } else if let Some(within) = within {
         let quoted = text.get(span.clone()).is_some_and(|raw| raw.starts_with(['"', '\'']));
         let start = span.start + usize::from(quoted) + within.start;
         let part = start..start + within.len();
@@ -120,4 +123,32 @@ pub(super) fn place_in(
         span.end = span.start + raw.lines().next().map_or(0, str::len);
     }
     Place { file, span: span.start + origin.yaml.start..span.end + origin.yaml.start }
+}
+
+/// Returns where a part of the value of a literal block (`|`) stands in it as written, as far as its first line goes; nothing for
+/// a value written otherwise.
+fn part_of_block(raw: &str, within: &Range<usize>) -> Option<Range<usize>> {
+    let head = raw.strip_prefix('|').and_then(|_| raw.split_inclusive('\n').next())?;
+    let lines = raw.get(head.len()..)?.split_inclusive('\n');
+    let is_blank = |line: &&str| line.trim().is_empty();
+    let indent =
+        lines.clone().find(|line| !is_blank(line)).map(|line| line.len() - line.trim_start_matches(' ').len())?;
+    // Blank lines above the first are no part of a text that is read without space around it.
+    let first = head.len() + lines.clone().take_while(is_blank).map(str::len).sum::<usize>();
+    let (mut written, mut read) = (first, 0);
+    for line in lines.skip_while(is_blank) {
+        let taken = if is_blank(&line) { line.len().min(indent) } else { indent };
+        // A blank line may be shorter than the others are indented, and its end is kept all the same.
+        let taken = taken.min(line.trim_end_matches(['\r', '\n']).len());
+        // YAML reads every line end as one byte.
+        let content = line.len() - taken - usize::from(line.ends_with("\r\n"));
+        if within.start < read + content {
+            let start = written + taken + (within.start - read);
+            let end = (start + within.len()).min(written + line.trim_end().len());
+            return (start < end).then_some(start..end);
+        }
+        written += line.len();
+        read += content;
+    }
+    None
 }
