@@ -72,7 +72,7 @@ fn every_reference_of_every_note_of_the_demo_stands_in_its_text_once() {
 }
 
 /// What the demo's lines of disclosure begin with.
-const TOLD: [&str; 5] = ["Ad: ", "I earn ", "I was paid", "From friends of mine: ", "My own"];
+const TOLD: [&str; 4] = ["Ad: ", "Lent to me: ", "Friends of mine: ", "My own shop: "];
 
 /// Whatever the limit, the text keeps it, holds only whole lines of the whole text in their order, and gives up nothing while
 /// something less important is still there.
