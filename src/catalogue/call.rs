@@ -1,7 +1,7 @@
 //! The call for test knitters of a design: whether there is one, and whether it is open.
 
 use super::{Catalogue, Eyes, Visibility};
-use crate::entry::value::Stage;
+use crate::entry::value::{Date, Stage};
 use crate::entry::{Entry, Pattern, TestKnit};
 
 /// A design's call for test knitters.
@@ -28,14 +28,19 @@ impl Catalogue {
     /// Returns the call of a design if it has a page for whoever looks: at the stage of its test knit from the first day on,
     /// until it is published. The designer has the page before that day.
     pub fn call<'a>(&self, entry: &'a Entry, pattern: &'a Pattern) -> Option<Call<'a>> {
+        self.call_on(entry, pattern, self.view.today)
+    }
+
+    /// Returns the same call as it is on another day.
+    pub fn call_on<'a>(&self, entry: &'a Entry, pattern: &'a Pattern, day: Date) -> Option<Call<'a>> {
         let says = pattern.test_knit.as_ref().filter(|_| pattern.stage() == Stage::TestKnit)?;
-        if self.for_readers(entry) != Visibility::OnTheWay {
+        if self.for_readers_on(entry, day) != Visibility::OnTheWay {
             return None;
         }
-        let (today, opens) = (self.view.today, says.opens?);
-        let state = if opens > today {
+        let opens = says.opens?;
+        let state = if opens > day {
             CallState::Coming
-        } else if says.closes.is_some_and(|closes| closes < today) {
+        } else if says.closes.is_some_and(|closes| closes < day) {
             CallState::Closed
         } else {
             CallState::Open

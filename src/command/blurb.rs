@@ -22,7 +22,7 @@ country and from one video host to another: read the rules that hold for you, an
 /// What is asked.
 #[derive(Debug, Args)]
 pub struct Asked {
-    /// The note: its key, which is the name of its file, or its number; the latest, ready or not, if not given.
+    /// The note: its key, which is the name of its file, its number or its day; the latest, ready or not, if not given.
     note: Option<String>,
     /// Only for this outlet of `studio.yaml`.
     #[arg(long, value_name = "NAME")]
@@ -83,7 +83,14 @@ fn beside(text: &ForOutlets, copied: bool) -> String {
     told
 }
 
-/// Returns a note by its key or its number; the latest by its day if none is named.
+/// How many notes are offered for a beginning that several keys have, the latest first.
+const MOST_NAMED: usize = 3;
+
+fn named<'a>(keys: impl Iterator<Item = &'a str>) -> String {
+    keys.map(|key| format!("`{key}`")).collect::<Vec<_>>().join(" or ")
+}
+
+/// Returns a note by its key, its number or its day; the latest by its day if none is named.
 fn find<'a>(catalogue: &'a Catalogue, written: Option<&str>) -> Result<(&'a Entry, &'a Note), Failure> {
     let notes = || catalogue.of_kind(Kind::Note).iter().filter_map(|entry| Some((entry, entry.note()?)));
     let Some(written) = written else {
@@ -104,11 +111,22 @@ fn find<'a>(catalogue: &'a Catalogue, written: Option<&str>) -> Result<(&'a Entr
             _ => Ok(found),
         };
     }
-    let near = nearest(key, catalogue.of_kind(Kind::Note).iter().map(|entry| entry.id.key.as_str()));
-    let help = near.map_or_else(
-        || "name the key of one, which is the name of its file, or its number".to_owned(),
-        |near| format!("did you mean `{near}`?"),
-    );
+    let day = Date::parse(key);
+    let of_day: Vec<_> = notes().filter(|(_, note)| day.is_some() && note.date == day).collect();
+    if let [one] = of_day.as_slice() {
+        return Ok(*one);
+    }
+    let keys = || catalogue.of_kind(Kind::Note).iter().map(|entry| entry.id.key.as_str());
+    let begin: Vec<&str> = keys().filter(|known| known.starts_with(key)).collect();
+    let help = match (of_day.as_slice(), begin.as_slice(), nearest(key, keys())) {
+        ([_, ..], _, _) => {
+            let names = named(of_day.iter().map(|(entry, _)| entry.id.key.as_str()));
+            return Err(Failure(format!("{} notes are of {key}: name {names}", of_day.len())));
+        }
+        (_, [_, ..], _) => format!("did you mean {}?", named(begin.iter().rev().take(MOST_NAMED).copied())),
+        (_, _, Some(near)) => format!("did you mean `{near}`?"),
+        (_, _, None) => "name the key of one, which is the name of its file, its number or its day".to_owned(),
+    };
     Err(Failure(format!("there is no note `{key}`; {help}")))
 }
 

@@ -13,6 +13,7 @@ mod fenced;
 pub mod field;
 mod front;
 mod gauge;
+pub mod heading;
 mod kind;
 mod note;
 mod origin;
@@ -146,6 +147,20 @@ impl Entry {
         match &self.data {
             Data::Yarn(yarn) => Some(yarn),
             _ => None,
+        }
+    }
+
+    /// Returns whether an address elsewhere is one of theirs: of a person's own site, or of a place that sells a pattern, or
+    /// below it.
+    pub fn has_address(&self, url: &str) -> bool {
+        let is_theirs = |known: &value::Web| {
+            let rest = url.strip_prefix(known.as_str().trim_end_matches('/'));
+            rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(['/', '?', '#']))
+        };
+        match &self.data {
+            Data::Person(person) => person.url.as_ref().is_some_and(is_theirs),
+            Data::Pattern(pattern) => pattern.sold_at.iter().filter_map(|sale| sale.url.as_ref()).any(is_theirs),
+            _ => false,
         }
     }
 

@@ -108,7 +108,10 @@ pub(super) fn place_in(
         return Place { file, span };
     }
     let mut span = places.find(steps, on);
-    if let Some(within) = within {
+    let block = within.and_then(|within| part_of_block(text, &span, within));
+    if let Some(part) = block {
+        span = part;
+    } else if let Some(within) = within {
         let quoted = text.get(span.clone()).is_some_and(|raw| raw.starts_with(['"', '\'']));
         let start = span.start + usize::from(quoted) + within.start;
         let part = start..start + within.len();
@@ -120,4 +123,35 @@ pub(super) fn place_in(
         span.end = span.start + raw.lines().next().map_or(0, str::len);
     }
     Place { file, span: span.start + origin.yaml.start..span.end + origin.yaml.start }
+}
+
+/// Returns where a part of the value of a literal block (`|`) stands in the text, as far as its first line goes; nothing for a
+/// value written otherwise.
+fn part_of_block(text: &str, span: &Range<usize>, within: &Range<usize>) -> Option<Range<usize>> {
+    let before = text.get(..span.start)?;
+    let head = before.trim_end();
+    if !head.rsplit(char::is_whitespace).next()?.starts_with('|') || !before.get(head.len()..)?.contains('\n') {
+        return None;
+    }
+    // Blank lines above the first are no part of a text that is read without space around it.
+    let begin = before.rfind('\n').map_or(0, |end| end + 1);
+    let lines = text.get(begin..span.end)?.split_inclusive('\n');
+    let is_blank = |line: &&str| line.trim().is_empty();
+    let mut written = begin + lines.clone().take_while(is_blank).map(str::len).sum::<usize>();
+    let mut lines = lines.skip_while(is_blank).peekable();
+    let indent = lines.peek().map(|line| line.len() - line.trim_start_matches(' ').len())?;
+    let mut read = 0;
+    for line in lines {
+        // A blank line may be shorter than the others are indented, and YAML reads every line end as one byte.
+        let taken = indent.min(line.trim_end_matches(['\r', '\n']).len());
+        let content = line.len() - taken - usize::from(line.ends_with("\r\n"));
+        if within.start < read + content {
+            let start = written + taken + (within.start - read);
+            let end = (start + within.len()).min(written + line.trim_end().len());
+            return (start < end).then_some(start..end);
+        }
+        written += line.len();
+        read += content;
+    }
+    None
 }

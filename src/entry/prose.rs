@@ -6,14 +6,14 @@ use super::block::{self, BAD_BLOCK, Block, Subject};
 use super::chart::{ChartBlock, SwatchBlock, SwatchOf, read_chart, read_swatch};
 use super::comment::without_comments;
 use super::fenced::Fenced;
-use super::kind::{Key, Kind, Reference, slug};
+use super::heading::{Heading, HeadingWords, Ids, Wording, level_number, titled_by};
+use super::kind::{Key, Kind, Reference};
 use super::seen::{Gathering, Seen};
 use super::studio::Settings;
-use super::value::{BAD_REFERENCE, VideoTime};
+use super::value::BAD_REFERENCE;
 use crate::finding::{Code, Finding, Severity, nearest};
 use crate::source::{FilePath, Place};
-use pulldown_cmark::{CodeBlockKind, Event, HeadingLevel, LinkType, Options, Parser, Tag, TagEnd};
-use std::collections::BTreeSet;
+use pulldown_cmark::{CodeBlockKind, Event, HeadingLevel, Options, Parser, Tag, TagEnd};
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -73,30 +73,6 @@ pub struct OutsideLink {
     pub at: Range<usize>,
 }
 
-/// A part of a text's first paragraph.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Opening {
-    /// Words as they are written.
-    Words(String),
-    /// The title of an entry, which stands where a reference has no words of its own.
-    Title(Reference),
-}
-
-/// A heading, with the id it has on the page.
-#[derive(Clone, Debug)]
-pub struct Heading {
-    /// The level, 1 to 6, as written.
-    pub level: u8,
-    /// Its words.
-    pub words: String,
-    /// The id, unique within the text.
-    pub id: String,
-    /// The moment of the video it begins with, and the words behind it.
-    pub chapter: Option<(VideoTime, String)>,
-    /// Where it stands, in bytes of the file.
-    pub at: Range<usize>,
-}
-
 /// What a text says of other things.
 #[derive(Clone, Debug)]
 pub struct Prose {
@@ -125,7 +101,7 @@ pub struct Prose {
     /// The swatches in the order of the text; those that could not be read are left out.
     pub swatches: Vec<SwatchBlock>,
     /// The first paragraph's words, for where a summary is wanted and none is given.
-    pub opening: Vec<Opening>,
+    pub opening: Vec<Wording>,
 }
 
 impl Default for Prose {
@@ -198,7 +174,7 @@ pub fn read(
     let source = text.get(body.clone()).unwrap_or_default();
     let mut prose = Prose { file: Arc::clone(text), body: body.clone(), ..Prose::default() };
     let mut ids = Ids::default();
-    let mut heading: Option<(HeadingLevel, Option<String>, Range<usize>, String)> = None;
+    let mut heading: Option<(HeadingLevel, Option<String>, Range<usize>, HeadingWords)> = None;
     let mut picture: Option<String> = None;
     let mut outside: Option<OutsideLink> = None;
     let mut in_code = false;
@@ -262,6 +238,9 @@ pub fn read(
             Event::End(TagEnd::Link) => links = links.saturating_sub(1),
             _ => {}
         }
+        if let Some((.., words)) = &mut heading {
+            words.push(&event);
+        }
         // A line that ends behind plain words goes on with those of the next.
         is_next_line = matches!(event, Event::SoftBreak) && prose.plain.last().is_some_and(|last| last.end == at.start);
         match event {
@@ -270,10 +249,11 @@ pub fn read(
                     let (words, url) = (String::new(), dest_url.to_string());
                     outside = Some(OutsideLink { words, url, at: at.clone() });
                 }
-                let known = refer(file, &dest_url, at, &mut prose, findings);
-                titled = link_type == LinkType::Autolink && known;
-                if titled && in_opening {
-                    prose.opening.extend(prose.references.last().map(|reference| Opening::Title(reference.to.clone())));
+                refer(file, &dest_url, at, &mut prose, findings);
+                let entry = titled_by(link_type, &dest_url);
+                titled = entry.is_some();
+                if in_opening {
+                    prose.opening.extend(entry.map(Wording::Title));
                 }
             }
             Event::End(TagEnd::Link) => {
@@ -293,13 +273,14 @@ pub fn read(
                 findings.push(finding.help("say in the square brackets what it shows"));
             }
             Event::Start(Tag::Heading { level, id, .. }) => {
-                heading = Some((level, id.map(|id| id.to_string()), at, String::new()))
+                heading = Some((level, id.map(|id| id.to_string()), at, HeadingWords::default()))
             }
             Event::End(TagEnd::Heading(_)) => {
-                if let Some((level, id, at, words)) = heading.take() {
+                if let Some((level, id, at, gathered)) = heading.take() {
+                    let words = gathered.words();
                     let id = ids.take(id.as_deref(), &words);
-                    let chapter = VideoTime::leading(&words).map(|(time, rest)| (time, rest.to_owned()));
-                    prose.headings.push(Heading { level: level_number(level), words, id, chapter, at });
+                    let (chapter, title) = gathered.split_time();
+                    prose.headings.push(Heading { level: level_number(level), words, title, id, chapter, at });
                 }
             }
             Event::Start(Tag::HtmlBlock) => block = Some((String::new(), at.start)),
@@ -321,16 +302,13 @@ pub fn read(
             Event::Start(Tag::Paragraph) => in_opening = prose.opening.is_empty(),
             Event::End(TagEnd::Paragraph) => in_opening = false,
             Event::Text(words) | Event::Code(words) => {
-                if let Some((.., heading)) = &mut heading {
-                    heading.push_str(&words);
-                }
                 if let Some(link) = &mut outside {
                     link.words.push_str(&words);
                 }
                 if let Some(picture) = &mut picture {
                     picture.push_str(&words);
                 } else if in_opening && !titled {
-                    prose.opening.push(Opening::Words(words.to_string()));
+                    prose.opening.push(Wording::Words(words.to_string()));
                 }
             }
             Event::SoftBreak | Event::HardBreak => {
@@ -338,7 +316,7 @@ pub fn read(
                     link.words.push(' ');
                 }
                 if in_opening && picture.is_none() {
-                    prose.opening.push(Opening::Words(" ".to_owned()));
+                    prose.opening.push(Wording::Words(" ".to_owned()));
                 }
             }
             _ => {}
@@ -387,17 +365,16 @@ fn keep_subject(file: &FilePath, block: Block, fenced: Fenced, prose: &mut Prose
     }
 }
 
-/// Keeps a link that is a reference; returns whether it is one.
-fn refer(file: &FilePath, address: &str, at: Range<usize>, prose: &mut Prose, findings: &mut Vec<Finding>) -> bool {
+/// Keeps a link that is a reference.
+fn refer(file: &FilePath, address: &str, at: Range<usize>, prose: &mut Prose, findings: &mut Vec<Finding>) {
     let Some((kind, rest)) = Reference::split(address) else {
         findings.extend(misspelt_kind(file, address, at));
-        return false;
+        return;
     };
     let (key, heading) = rest.split_once('#').map_or((rest, None), |(key, heading)| (key, Some(heading.to_owned())));
     match Key::new(key) {
         Some(key) => {
             prose.references.push(ProseReference { to: Reference { kind, key }, heading, at });
-            true
         }
         None => {
             let finding = Finding::new(
@@ -407,7 +384,6 @@ fn refer(file: &FilePath, address: &str, at: Range<usize>, prose: &mut Prose, fi
             );
             let help = format!("a key is lower-case letters, digits and hyphens: `{}:{}`", kind.word(), Key::like(key));
             findings.push(finding.help(help));
-            false
         }
     }
 }
@@ -465,40 +441,4 @@ fn misspelt_kind(file: &FilePath, address: &str, at: Range<usize>) -> Option<Fin
         format!("`{scheme}` is not a kind of entry"),
     );
     Some(finding.help(format!("did you mean `{near}:{rest}`?")))
-}
-
-/// Returns a heading level as a number.
-pub fn level_number(level: HeadingLevel) -> u8 {
-    match level {
-        HeadingLevel::H1 => 1,
-        HeadingLevel::H2 => 2,
-        HeadingLevel::H3 => 3,
-        HeadingLevel::H4 => 4,
-        HeadingLevel::H5 => 5,
-        HeadingLevel::H6 => 6,
-    }
-}
-
-/// Gives each heading of a text an id that no other has.
-#[derive(Debug, Default)]
-pub struct Ids {
-    taken: BTreeSet<String>,
-}
-
-impl Ids {
-    /// Returns the id of the next heading: her own if she gave one, else made from the words.
-    pub fn take(&mut self, own: Option<&str>, words: &str) -> String {
-        let words = VideoTime::leading(words).map_or(words, |(_, rest)| rest);
-        let made = slug(words);
-        let wanted = own.map_or(if made.is_empty() { "part".to_owned() } else { made }, str::to_owned);
-        // A prefix keeps her headings apart from the ids of the page around them.
-        let wanted = if own.is_some() { wanted } else { format!("on-{wanted}") };
-        let mut id = wanted.clone();
-        let mut count = 1;
-        while !self.taken.insert(id.clone()) {
-            count += 1;
-            id = format!("{wanted}-{count}");
-        }
-        id
-    }
 }

@@ -1,8 +1,10 @@
 //! What readers are told of how she came by a thing, wherever a note mentions it.
 
 use super::Shown;
+use crate::catalogue::Catalogue;
 use crate::entry::value::How;
-use crate::entry::{Data, Note, Reference, Studio};
+use crate::entry::{Note, Reference, Studio};
+use crate::reckon::last_said;
 
 /// What is told beside a thing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -42,19 +44,15 @@ pub fn of(studio: &Studio, note: &Note, id: &Reference) -> Disclosed {
 
 /// Returns what a note tells of the person, the pattern or the place of sale that an address elsewhere belongs to.
 pub fn of_address(shown: &Shown<'_>, note: &Note, url: &str) -> Disclosed {
-    let is_theirs = |known: &str| {
-        let rest = url.strip_prefix(known.trim_end_matches('/'));
-        rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(['/', '?', '#']))
-    };
-    let belongs = |id: &&Reference| {
-        shown.catalogue.entry(id).is_some_and(|entry| match &entry.data {
-            Data::Person(person) => person.url.as_ref().is_some_and(|known| is_theirs(known.as_str())),
-            Data::Pattern(pattern) => {
-                pattern.sold_at.iter().filter_map(|sale| sale.url.as_ref()).any(|known| is_theirs(known.as_str()))
-            }
-            _ => false,
-        })
-    };
+    let belongs = |id: &&Reference| shown.catalogue.entry(id).is_some_and(|entry| entry.has_address(url));
     let declared = note.links.iter().map(|known| &known.to.0).find(belongs);
     declared.map(|id| of(&shown.catalogue.studio, note, id)).unwrap_or_default()
+}
+
+/// Returns what is told beside the link to a person's own site: what the latest public note that says how she came by what is
+/// theirs tells, if she earns by that link or was paid for it.
+pub fn of_site(catalogue: &Catalogue, person: &Reference) -> Disclosed {
+    let said = last_said(catalogue, person, None);
+    let told = said.map(|said| of(&catalogue.studio, said.note, person)).unwrap_or_default();
+    if told.sponsored { told } else { Disclosed::default() }
 }

@@ -291,7 +291,7 @@ fn stage_in_words(stage: Stage) -> &'static str {
 
 impl Shown<'_> {
     /// Returns the address of a design's line on the page of designs on the way.
-    pub(super) fn address_on_the_way(&self, entry: &Entry) -> String {
+    pub fn address_on_the_way(&self, entry: &Entry) -> String {
         format!("{}#{}", self.addresses.local(ON_THE_WAY), entry.id.key)
     }
 }
@@ -513,7 +513,7 @@ fn mention_line(shown: &Shown<'_>, link: &BackLink, entry: &Entry) -> Line {
         words.extend(entry.project().map(|of| project::credit(shown, of)).filter(|credit| !credit.is_empty()));
     }
     let url = heading.zip(own.url.as_ref()).map(|(heading, url)| format!("{url}#{}", heading.id));
-    if let Some((time, _)) = heading.and_then(|heading| heading.chapter.as_ref()) {
+    if let Some(time) = heading.and_then(|heading| heading.chapter) {
         words.push(format!("at {time}"));
     }
     let link = match (title, url) {

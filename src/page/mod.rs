@@ -53,7 +53,7 @@ pub use plain::{MissingContext, PlainContext};
 pub use progress::{ProgressPoint, ProgressView, ThisYear};
 pub use project::ProjectContext;
 pub use shown::{PictureSizes, Shown};
-pub use test_knit::{TestKnitContext, path as call_path};
+pub use test_knit::{TestKnitContext, open_path as open_call_path, path as call_path};
 pub use view::*;
 pub use words::{length_apart, list as list_in_words, sentence, with_colour};
 pub use yarn::YarnContext;

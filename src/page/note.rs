@@ -1,7 +1,7 @@
 //! A note's page.
 
 use super::view::{Group, Head, Line, Link, NoteItem, Picture, Source};
-use super::{Item, Shown, disclosure, page_path, project, words};
+use super::{Item, Shown, disclosure, open_call_path, page_path, project, words};
 use crate::entry::value::VideoTime;
 use crate::entry::{Entry, Kind, Note, Reference, Story};
 use crate::reckon;
@@ -125,7 +125,7 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, note: &Note) -> NoteContext {
             length: video.length.map(|length| length.to_string()),
         }),
         chapters: chapters(shown, entry, note),
-        chapters_file: cues(entry, note).map(|_| shown.addresses.local(&chapters_path(&entry.id))),
+        chapters_file: cues(shown, entry, note).map(|_| shown.addresses.local(&chapters_path(&entry.id))),
         stories: note.story.iter().map(|story| StoryView { html: String::new(), credit: credit(story) }).collect(),
         wearing: note
             .wearing
@@ -194,7 +194,7 @@ fn made_from(shown: &Shown<'_>, id: &Reference) -> Option<Source> {
 fn chapters(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Chapter> {
     let view = |chapter: reckon::chapters::Chapter<'_>| Chapter {
         time: chapter.time.to_string(),
-        title: chapter.title.to_owned(),
+        title: shown.worded(chapter.title),
         id: chapter.heading.id.clone(),
         url: note.video.as_ref().map(|video| shown.catalogue.studio.moment(&video.url, chapter.time)),
     };
@@ -214,12 +214,13 @@ pub struct Cue {
 
 /// Returns the chapters of a note with their ends; nothing where there are none, where the video's length is not known, or
 /// where one does not follow the one before it and end before the video does.
-pub fn cues(entry: &Entry, note: &Note) -> Option<Vec<Cue>> {
+pub fn cues(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Option<Vec<Cue>> {
     let end = note.video.as_ref()?.length?;
     let chapters = reckon::chapters::chapters(entry);
     let ends = chapters.iter().skip(1).map(|next| next.time).chain([end]);
     let cue = |(chapter, to): (&reckon::chapters::Chapter<'_>, VideoTime)| {
-        let title = if chapter.title.is_empty() { chapter.time.to_string() } else { chapter.title.to_owned() };
+        let title = Some(shown.worded(chapter.title)).filter(|title| !title.is_empty());
+        let title = title.unwrap_or_else(|| chapter.time.to_string());
         (chapter.time < to).then_some(Cue { from: chapter.time, to, title })
     };
     let cues: Vec<Cue> = chapters.iter().zip(ends).map(cue).collect::<Option<_>>()?;
@@ -233,6 +234,10 @@ pub fn chapters_path(id: &Reference) -> String {
 
 /// Returns everything a note mentions that readers may see, once each, by kind, and then the links to other sites.
 fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Group> {
+    let open_call = |id: &Reference| {
+        let path = open_call_path(shown, shown.catalogue.entry(id)?, shown.catalogue.view.today)?;
+        Some(shown.addresses.local(&path))
+    };
     let mut groups: Vec<Group> = Vec::new();
     for kind in Kind::ALL {
         let mut seen: Vec<&Reference> = Vec::new();
@@ -248,6 +253,14 @@ fn mentioned(shown: &Shown<'_>, entry: &Entry, note: &Note) -> Vec<Group> {
             seen.push(&mention.to);
             if let Some(link) = shown.public_link(&mention.to) {
                 let mut line = line(shown, note, &mention.to, link);
+                if let Some(url) = open_call(&mention.to) {
+                    line.link = Item::from(Link { title: line.link.title.clone(), url: Some(url) });
+                    line.words = [line.words, "call for test knitters".to_owned()]
+                        .into_iter()
+                        .filter(|words| !words.is_empty())
+                        .collect::<Vec<_>>()
+                        .join(", ");
+                }
                 let of = shown.catalogue.public_entry(&mention.to).and_then(Entry::project);
                 let credit = of.map(|of| project::credit(shown, of)).filter(|credit| !credit.is_empty());
                 line.words = [line.words]

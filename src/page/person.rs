@@ -1,7 +1,7 @@
 //! A person's page: a maker, mill, shop, event or other designer.
 
 use super::view::{Band, Head, Line, Picture};
-use super::{Shown, lists, page_path, words, yarn};
+use super::{Shown, disclosure, lists, page_path, words, yarn};
 use crate::entry::{Entry, Person};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -32,6 +32,10 @@ pub struct PersonView {
     pub url: Option<String>,
     /// The same without scheme and closing slash, to show; may be empty.
     pub url_words: String,
+    /// What is told beside that link, where she earns by it or was paid for it; may be empty.
+    pub told: String,
+    /// Whether she earns by that link or was paid for it, so that it is to have `rel="sponsored"`.
+    pub sponsored: bool,
     /// The yarns they make.
     pub yarns: Vec<Band>,
     /// Where else they are mentioned.
@@ -46,6 +50,7 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, person: &Person) -> PersonConte
         let entry = shown.catalogue.public_entry(&link.from)?;
         Some((entry, entry.yarn()?))
     });
+    let told = disclosure::of_site(shown.catalogue, &entry.id);
     let view = PersonView {
         title: entry.common.title.clone(),
         summary: entry.common.summary.clone().unwrap_or_default(),
@@ -53,6 +58,8 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, person: &Person) -> PersonConte
         picture: picture.clone(),
         url: person.url.as_ref().map(|url| url.as_str().to_owned()),
         url_words: person.url.as_ref().map(|url| plain_address(url.as_str())).unwrap_or_default(),
+        told: told.words,
+        sponsored: told.sponsored,
         yarns: made.map(|(entry, one)| yarn::list_band(shown, entry, one)).collect(),
         mentioned: lists::mentions(shown, &entry.id, |link| !link.is_via("maker")),
     };

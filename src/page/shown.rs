@@ -4,7 +4,7 @@ use super::item::Items;
 use super::view::{Amount, Band, Both, Link, Picture};
 use super::{Addresses, Item, words};
 use crate::catalogue::{Catalogue, PictureFile};
-use crate::entry::prose::Opening;
+use crate::entry::heading::Wording;
 use crate::entry::{Entry, Note, Reference, Yarn};
 use crate::measure::{FabricLength, Mass, PutUp, System, YarnLength};
 use crate::reckon;
@@ -94,16 +94,19 @@ impl<'a> Shown<'a> {
         if let Some(summary) = &entry.common.summary {
             return summary.clone();
         }
-        let mut opening = String::new();
-        for part in &entry.prose.opening {
+        words::opening(&self.worded(&entry.prose.opening), 160)
+    }
+
+    /// Returns words with the titles of the entries among them: as in any text, a title is told also of what has no page.
+    pub fn worded(&self, wording: &[Wording]) -> String {
+        let mut all = String::new();
+        for part in wording {
             match part {
-                Opening::Words(words) => opening.push_str(words),
-                Opening::Title(id) => {
-                    opening.push_str(self.catalogue.entry(id).map_or("", |entry| &entry.common.title))
-                }
+                Wording::Words(words) => all.push_str(words),
+                Wording::Title(id) => all.push_str(self.catalogue.entry(id).map_or("", |entry| &entry.common.title)),
             }
         }
-        words::opening(&opening, 160)
+        all
     }
 
     /// Returns a length of yarn in both systems.

@@ -145,6 +145,13 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern, call: Call<'_>) -> 
     }
 }
 
+/// Returns the folder of a design's call in the site if one can apply on a day; nothing for any other entry.
+pub fn open_path(shown: &Shown<'_>, entry: &Entry, day: Date) -> Option<String> {
+    let pattern = entry.pattern()?;
+    let call = shown.catalogue.call_on(entry, pattern, day)?;
+    is_open(call, &reckon::places(pattern)).then(|| path(entry))
+}
+
 /// Returns whether one can apply. A call that says of no size how many are wanted has no places that could all be taken.
 fn is_open(call: Call<'_>, places: &[Option<usize>]) -> bool {
     call.state == CallState::Open && !are_all_taken(places)

@@ -1,6 +1,6 @@
 //! The chapters of a note's video, and what makes a list of them useless where videos are watched.
 
-use crate::entry::prose::Heading;
+use crate::entry::heading::{Heading, Wording};
 use crate::entry::value::VideoTime;
 use crate::entry::{Entry, Note};
 
@@ -17,8 +17,8 @@ pub struct Chapter<'a> {
     pub heading: &'a Heading,
     /// The moment it begins with.
     pub time: VideoTime,
-    /// The words behind the moment; may be empty.
-    pub title: &'a str,
+    /// What it is called, behind the moment; may be empty.
+    pub title: &'a [Wording],
 }
 
 /// What is wrong with a chapter. One such fault drops the whole list where videos are watched, without a message.
@@ -40,8 +40,8 @@ pub enum Fault {
 
 /// Returns the chapters of a text, in its order.
 pub fn chapters(entry: &Entry) -> Vec<Chapter<'_>> {
-    let timed = entry.prose.headings.iter().filter_map(|heading| Some((heading, heading.chapter.as_ref()?)));
-    timed.map(|(heading, (time, title))| Chapter { heading, time: *time, title }).collect()
+    let timed = entry.prose.headings.iter().filter_map(|heading| Some((heading, heading.chapter?)));
+    timed.map(|(heading, time)| Chapter { heading, time, title: &heading.title }).collect()
 }
 
 /// Returns what is wrong with the chapters of a note, each fault with the number of its chapter from 0.

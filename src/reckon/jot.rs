@@ -2,7 +2,7 @@
 
 use super::progress;
 use crate::catalogue::{Catalogue, Visibility};
-use crate::entry::prose::Heading;
+use crate::entry::heading::{Heading, Wording};
 use crate::entry::value::{Date, Stage, VideoTime};
 use crate::entry::{Data, Entry, Kind, Note, Reference};
 use crate::measure::Percent;
@@ -137,7 +137,11 @@ fn sections(note: &Entry) -> Vec<Section<'_>> {
         Some(VideoTime { seconds: 0 }).filter(|_| note.prose.headings.iter().any(|one| one.chapter.is_some()));
     let kept = note.prose.headings.iter().filter(|heading| !names_one(heading));
     kept.map(|heading| {
-        let words = heading.chapter.as_ref().map_or(heading.words.as_str(), |(_, words)| words.as_str());
+        // Without a reference all its words are one.
+        let words = match heading.title.as_slice() {
+            [Wording::Words(words)] => words.as_str(),
+            _ => "",
+        };
         Section { level: heading.level, time: first.take(), words: words.trim() }
     })
     .collect()

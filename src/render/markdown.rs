@@ -6,7 +6,8 @@
 
 use crate::entry::block::Block;
 use crate::entry::comment::without_comments;
-use crate::entry::prose::{Ids, level_number, options};
+use crate::entry::heading::{HeadingWords, Ids, level_number, titled_by};
+use crate::entry::prose::options;
 use crate::entry::value::VideoTime;
 use crate::entry::{Key, Reference};
 use crate::page::Picture;
@@ -262,16 +263,13 @@ impl<'a> Dress<'a> {
         attrs: Vec<(CowStr<'a>, Option<CowStr<'a>>)>,
     ) {
         let mut inside = self.take_until(|end| matches!(end, TagEnd::Heading(_)));
-        let mut words = String::new();
-        for event in &inside {
-            if let Event::Text(text) | Event::Code(text) = event {
-                words.push_str(text);
-            }
-        }
-        let id = self.ids.take(id.as_deref(), &words);
+        let mut words = HeadingWords::default();
+        inside.iter().for_each(|event| words.push(event));
+        let id = self.ids.take(id.as_deref(), &words.words());
+        let is_chapter = words.split_time().0.is_some();
         let level = HeadingLevel::try_from(usize::from((level_number(level) + self.shift).min(6))).unwrap_or(level);
         self.show(Event::Start(Tag::Heading { level, id: Some(CowStr::from(id)), classes, attrs }));
-        if let Some(Event::Text(first)) = inside.first()
+        if let Some(Event::Text(first)) = inside.first().filter(|_| is_chapter)
             && let Some((time, rest)) = VideoTime::leading(first)
         {
             let mark = match self.resolve.moment(time) {
@@ -353,7 +351,7 @@ impl<'a> Dress<'a> {
             }
             None => self.links.push(Open::Words),
         }
-        (link_type == LinkType::Autolink).then_some(target.title)
+        titled_by(link_type, address).map(|_| target.title)
     }
 
     fn open_link(

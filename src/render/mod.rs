@@ -119,7 +119,7 @@ impl<'a> Renderer<'a> {
         let assets = self.theme.assets().map(|(path, bytes)| ToMake::new(path, move || Ok(bytes.to_vec())));
         let others = self.others().map(|(path, make)| ToMake::new(path, move || Ok(make(self))));
         let chapters = self.shown.catalogue.notes().filter_map(|(entry, note)| {
-            let cues = page::cues(entry, note)?;
+            let cues = page::cues(&self.shown, entry, note)?;
             Some(ToMake::new(&page::chapters_path(&entry.id), move || Ok(chapters::to_vtt(&cues).into_bytes())))
         });
         pages.chain(assets).chain(others).chain(chapters).collect()
@@ -142,7 +142,7 @@ impl<'a> Renderer<'a> {
         let key = file.strip_prefix(Kind::Note.folder())?.strip_prefix('/')?.split('/').next().and_then(Key::new)?;
         let entry = self.shown.catalogue.public_entry(&Reference { kind: Kind::Note, key })?;
         let note = entry.note().filter(|_| page::chapters_path(&entry.id) == file)?;
-        page::cues(entry, note).map(|cues| chapters::to_vtt(&cues).into_bytes())
+        page::cues(&self.shown, entry, note).map(|cues| chapters::to_vtt(&cues).into_bytes())
     }
 
     /// Returns the files that are neither pages nor assets; there is no calendar without a day in it.

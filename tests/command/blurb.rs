@@ -30,7 +30,7 @@ fn the_latest_note_is_meant_ready_or_not_and_others_go_by_key_or_number() {
         "{told}"
     );
     assert_eq!(out(&latest).len(), 71);
-    for written in ["1", "2026-11-06-one", "note:2026-11-06-one"] {
+    for written in ["1", "2026-11-06", "2026-11-06-one", "note:2026-11-06-one"] {
         assert!(out(&ballband(&["blurb", written], &here)).starts_with("The first.\n"), "{written}");
     }
 }
@@ -55,6 +55,9 @@ fn what_cannot_be_done_is_said_in_a_sentence() {
     for (arguments, why) in [
         (&["blurb", "3"][..], "there is no note `3`; name the key of one"),
         (&["blurb", "2026-11-06-on"], "did you mean `2026-11-06-one`?"),
+        (&["blurb", "2026-11-06-oen"], "did you mean `2026-11-06-one`?"),
+        (&["blurb", "2026-11"], "did you mean `2026-11-13-two` or `2026-11-06-one`?"),
+        (&["blurb", "2026-11-07"], "there is no note `2026-11-07`; "),
         (&["blurb", "--outlet", "flim"], "there is no outlet `flim`; did you mean `film`?"),
         (&["blurb", "--copy"], "the clipboard takes one text: add `--outlet \"film\"` or `--outlet \"letter\"`"),
     ] {
@@ -65,6 +68,9 @@ fn what_cannot_be_done_is_said_in_a_sentence() {
     fs::write(here.join("journal/2026-11-20.md"), "---\ntitle: Again\nnumber: 1\n---\n").unwrap();
     let two = ballband(&["blurb", "1"], &here);
     assert!(err(&two).contains("two notes have the number 1: name `2026-11-06-one` or `2026-11-20`"), "{}", err(&two));
+    fs::write(here.join("journal/2026-11-06-b.md"), "---\ntitle: Again\n---\n").unwrap();
+    let two = ballband(&["blurb", "2026-11-06"], &here);
+    assert!(err(&two).contains("2 notes are of 2026-11-06: name `2026-11-06-b` or `2026-11-06-one`"), "{}", err(&two));
     fs::remove_dir_all(here.join("journal")).unwrap();
     let none = ballband(&["blurb"], &here);
     assert!(none.status.code() == Some(2) && err(&none).contains("there is no note yet"), "{}", err(&none));

@@ -76,3 +76,35 @@ fn nothing_is_told_of_what_is_not_public_but_where_readers_can_follow() {
     assert!(html.contains(wanted), "{html}");
     assert_eq!(html.matches("paid to mention").count(), 2, "{html}");
 }
+
+/// The link to a shop's own site earns as much on the shop's page as in a note: what the latest public note says counts.
+#[test]
+fn a_persons_own_page_tells_what_she_earns_by_the_link_to_their_site() {
+    let people = "far: { title: Far, url: 'https://far.example/shop' }\n";
+    let note = |links: &str| format!("---\ntitle: A note\n{links}---\n\nOf [them](person:far).\n");
+    let told = |notes: &[(&str, &str)]| {
+        let notes: Vec<(String, String)> =
+            notes.iter().map(|(day, links)| (format!("journal/{day}.md"), note(links))).collect();
+        let notes = notes.iter().map(|(path, text)| (path.as_str(), text.as_str()));
+        let own =
+            format!("{}disclosure: {{ paid: 'Ad: <paid>' }}\nchecks: {{ undisclosed: off }}\n", crate::support::STUDIO);
+        let files: Vec<_> = [("studio.yaml", own.as_str()), ("people.yaml", people)].into_iter().chain(notes).collect();
+        page(&site(&files), "people/far/index.html").to_owned()
+    };
+    let link = |html: &str| html.lines().find(|line| line.contains("https://far.example/shop")).unwrap().to_owned();
+    let plain = "<p class=\"onward\"><a href=\"https://far.example/shop\">far.example/shop</a></p>";
+    let earns = "<p class=\"onward\"><a href=\"https://far.example/shop\" rel=\"sponsored\">far.example/shop</a> <span class=\"how\">(I earn if you buy through this link)</span></p>";
+    let (affiliate, silent) = ("links: [ { to: far, how: affiliate } ]\n", "");
+    assert_eq!(link(&told(&[])), plain);
+    assert_eq!(link(&told(&[("2026-11-13", affiliate)])), earns);
+    // A later note that does not say leaves it so, and one that says otherwise does not; one still to come says nothing yet.
+    assert_eq!(link(&told(&[("2026-11-13", affiliate), ("2026-11-20", silent)])), earns);
+    assert_eq!(
+        link(&told(&[("2026-11-13", affiliate), ("2026-11-20", "links: [ { to: far, how: bought } ]\n")])),
+        plain
+    );
+    assert_eq!(link(&told(&[("2026-12-18", affiliate)])), plain);
+    let paid = link(&told(&[("2026-11-13", "links: [ { to: far, how: gifted }, { to: far, how: paid } ]\n")]));
+    assert!(paid.contains("rel=\"sponsored\"") && paid.contains("(given to me; Ad: &lt;paid&gt;)"), "{paid}");
+    assert_eq!(link(&told(&[("2026-11-13", "links: [ { to: far, how: gifted } ]\n")])), plain);
+}

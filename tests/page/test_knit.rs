@@ -141,3 +141,32 @@ fn testers_who_share_are_shown_without_a_name_and_others_never() {
     let site = crate::support::site(&[("yarns.yaml", YARNS), ("patterns/yoke.md", &none)]);
     assert!(!page(&site, "patterns/yoke/index.html").contains("As knitted by testers"));
 }
+
+/// A note that mentions a design leads to its call while one can answer it, and among the designs on the way otherwise.
+#[test]
+fn a_note_leads_to_an_open_call() {
+    let mentioned = |day: &str| {
+        let note = "---\ntitle: Mittens\ndate: 2026-11-06\n---\n\nSee <pattern:shoal-mittens>.\n";
+        let files = [
+            ("yarns.yaml", YARNS),
+            ("patterns/shoal-mittens.md", MITTENS),
+            ("people.yaml", "shop: { title: Shop }\n"),
+            ("journal/mittens.md", note),
+        ];
+        let files = studio(&files).with("photos/zzsecret.jpg", "no photo is looked at");
+        let made = ballband::make(&ballband::study(&files, readers(day)).unwrap()).0;
+        let html = text(&made, "journal/mittens/index.html").unwrap().to_owned();
+        html.lines().filter(|line| line.contains("Shoal Mittens</a>")).map(str::trim).last().unwrap().to_owned()
+    };
+    assert_eq!(
+        mentioned("2026-11-25"),
+        "<li><a href=\"/patterns/shoal-mittens/test-knit/\">Shoal Mittens</a> <span class=\"beside\">call for test knitters</span></li>"
+    );
+    for day in ["2026-11-12", "2027-01-01"] {
+        assert_eq!(
+            mentioned(day),
+            "<li><a href=\"/patterns/on-the-way/#shoal-mittens\">Shoal Mittens</a></li>",
+            "{day}"
+        );
+    }
+}

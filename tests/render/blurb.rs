@@ -43,6 +43,8 @@ fn only(files: &[(&str, &str)]) -> Blurb {
 #[test]
 fn every_reference_of_every_note_of_the_demo_stands_in_its_text_once() {
     let demo = demo();
+    let sizes = PictureSizes::new();
+    let shown = Shown::for_one(&demo.catalogue, &sizes);
     let mut seen = 0;
     for (at, (entry, note)) in notes(&demo).into_iter().enumerate() {
         let made = of(&demo, at, &bytes(50_000));
@@ -55,18 +57,22 @@ fn every_reference_of_every_note_of_the_demo_stands_in_its_text_once() {
                 Data::Person(person) => person.url.as_ref().map_or(page, |url| url.as_str().to_owned()),
                 _ => page,
             };
+            // A design on the way stands with its call or among those on the way; another test says which.
             let wanted = usize::from(demo.catalogue.for_readers(other) == Visibility::Public);
             assert_eq!(ends(&address), wanted, "{} in {}:\n{}", mention.to, entry.id, made.text);
             seen += wanted;
         }
         for heading in entry.prose.headings.iter().filter(|_| note.video.is_some()) {
-            let (time, title) = heading.chapter.as_ref().unwrap();
+            let (time, title) = (heading.chapter.unwrap(), shown.worded(&heading.title));
             assert_eq!(made.text.lines().filter(|line| **line == format!("{time} {title}")).count(), 1, "{title}");
         }
         assert_eq!(ends(&format!("https://wrackline.example/{}", page_path(&entry.id))), 1, "{}", made.text);
     }
     assert!(seen > 200, "only {seen} references were seen");
 }
+
+/// What the demo's lines of disclosure begin with.
+const TOLD: [&str; 4] = ["Ad: ", "Lent to me: ", "Friends of mine: ", "My own shop: "];
 
 /// Whatever the limit, the text keeps it, holds only whole lines of the whole text in their order, and gives up nothing while
 /// something less important is still there.
@@ -92,12 +98,15 @@ fn a_text_keeps_its_limit_and_gives_up_the_least_important_first() {
                 Counted::Characters => made.text.chars().count(),
             };
             prop_assert!(length <= outlet.limit as usize && length == size(&made.text, counted));
+            // What is disclosed goes line by line with its things, title by title; another test says how.
+            let is_told = |line: &&str| !TOLD.iter().any(|words| line.starts_with(words));
             let mut all = whole[at].text.lines();
-            for line in made.text.lines() {
+            for line in made.text.lines().filter(is_told) {
                 prop_assert!(all.any(|one| one == line), "{line}");
             }
             let fits = size(&whole[at].text, counted) <= outlet.limit as usize;
             prop_assert_eq!(made.left_out.is_empty(), fits);
+            prop_assert!(made.left_out.iter().all(|left| left.part != PartKind::Disclosures));
             let place = |part: PartKind| PartKind::BY_IMPORTANCE.iter().position(|one| *one == part).unwrap();
             let most_important = made.left_out.iter().map(|left| place(left.part)).min().unwrap_or(usize::MAX);
             for part in PartKind::BY_IMPORTANCE.into_iter().filter(|part| place(*part) > most_important) {
@@ -109,7 +118,9 @@ fn a_text_keeps_its_limit_and_gives_up_the_least_important_first() {
             let gone: usize = made.left_out.iter().map(|left| left.lines.len()).sum();
             let lines = |text: &str| {
                 let is_line = |line: &&str| {
-                    !line.is_empty() && !PartKind::BY_IMPORTANCE.iter().any(|part| part.heading() == Some(line))
+                    !line.is_empty()
+                        && is_told(line)
+                        && !PartKind::BY_IMPORTANCE.iter().any(|part| part.heading() == Some(line))
                 };
                 text.lines().filter(is_line).count()
             };
@@ -166,14 +177,14 @@ fn without_outlets_the_limit_of_the_video_counts() {
 const SECRET: [(&str, &str); 5] = [
     (
         "journal/2026-11-20.md",
-        "---\ntitle: A week\nsummary: Of gifts.\nwearing: [project:gift]\nlinks: [ { to: zzsecret-mill, how: paid }, { to: mill, how: gifted } ]\nstory: [ { whose: zzsecret of the hills, leave: 2026-11-18, credit: A reader, text: See <pattern:zzsecret-yoke>. } ]\nprivate: zzsecret\n---\n\nThe [gift](project:gift), [a yoke](pattern:zzsecret-yoke), <person:mill>, [more](note:2026-12-04) and [that](pattern:later).\n",
+        "---\ntitle: A week\nsummary: Of gifts.\nwearing: [project:gift]\nlinks: [ { to: zzsecret-mill, how: paid }, { to: mill, how: gifted } ]\nstory: [ { whose: zzsecret of the hills, leave: 2026-11-18, credit: A reader, text: See <pattern:yoke>. } ]\nprivate: zzsecret\n---\n\nThe [gift](project:gift), [a yoke](pattern:yoke), <person:mill>, [more](note:2026-12-04) and [that](pattern:later).\n",
     ),
     (
         "projects/gift.md",
         "---\ntitle: A hat\npattern: { title: Cap, by: zzsecret-mill, url: 'https://cap.example/' }\nmade for: { who: zzsecret-wyn, household: zzsecret-farm }\nvariant: { brim: zzsecret-brim }\n---\n",
     ),
     ("people.yaml", "zzsecret-mill: { title: zzsecret, ready: false }\nmill: { title: The Mill }\n"),
-    ("patterns/zzsecret-yoke.md", "---\ntitle: zzsecret-yoke\nstage: sample\ntesters: [ { name: zzsecret } ]\n---\n"),
+    ("patterns/yoke.md", "---\ntitle: Reed Yoke\nstage: sample\ntesters: [ { name: zzsecret } ]\n---\nzzsecret\n"),
     ("patterns/later.md", "---\ntitle: zzsecret-later\npublished: 2026-12-24\n---\n"),
 ];
 
@@ -183,7 +194,7 @@ fn nothing_private_is_in_the_text() {
     let files: Vec<_> = SECRET.into_iter().chain([early]).collect();
     let made = only(&files);
     assert!(!made.text.contains("zzsecret"), "{}", made.text);
-    let wanted = "Of gifts.\n\nGiven to me: The Mill\n\nPatterns by others\nCap: https://cap.example/\n\nProjects\nA hat: https://wrackline.example/projects/gift/\n\nMakers, shops and people\nThe Mill (given to me): https://wrackline.example/people/mill/\n\nStory: A reader\n\nThe whole note: https://wrackline.example/journal/2026-11-20/\n";
+    let wanted = "Of gifts.\n\nGiven to me: The Mill\n\nMy patterns\nReed Yoke, on the way: https://wrackline.example/patterns/on-the-way/#yoke\n\nPatterns by others\nCap: https://cap.example/\n\nProjects\nA hat: https://wrackline.example/projects/gift/\n\nMakers, shops and people\nThe Mill (given to me): https://wrackline.example/people/mill/\n\nStory: A reader\n\nThe whole note: https://wrackline.example/journal/2026-11-20/\n";
     assert_eq!(made.text, wanted);
 }
 
@@ -238,4 +249,62 @@ fn what_she_earns_by_comes_first_and_each_thing_says_it_again() {
     assert!(text.contains("\nShop (bought by me): https://"), "{text}");
     let elsewhere = "Elsewhere\nA yarn (I earn if you buy through this link): https://far.example/heron?by=me\nTwo words: https://else.example/a%20b\nhttps://else.example/\n\n";
     assert!(text.contains(elsewhere), "{text}");
+}
+
+/// What is disclosed of a thing goes when the thing's own line does: `this link` would point at nothing. While one thing is left,
+/// so is what is said of it, even when the note's own words have gone.
+#[test]
+fn what_is_disclosed_stays_as_long_as_the_thing() {
+    let note = "---\ntitle: A week\nsummary: A week of wool.\nlinks:\n  - { to: far, how: affiliate }\n  - { to: 'pattern:cap', how: affiliate }\n  - { to: 'project:hat', how: gifted }\n---\n";
+    let files = [
+        ("people.yaml", "far: { title: Far, url: 'https://far.example' }\n"),
+        ("patterns/cap.md", "---\ntitle: Cap\npublished: 2026-03-14\n---\n"),
+        ("projects/hat.md", "---\ntitle: Hat\npattern: pattern:cap\n---\n"),
+        ("journal/2026-11-20.md", note),
+    ];
+    let joined = joined(&studio(&files));
+    let whole = of(&joined, 0, &bytes(5000)).text;
+    assert!(
+        whole.starts_with(
+            "A week of wool.\n\nI earn if you buy through this link: Far, Cap\nGiven to me: Hat\n\nMy patterns\n"
+        ),
+        "{whole}"
+    );
+    for limit in 0..=u32::try_from(whole.len()).unwrap() {
+        let text = of(&joined, 0, &bytes(limit)).text;
+        let told = |words: &str| text.lines().find(|line| line.starts_with(words)).unwrap_or_default().to_owned();
+        let things = ["Far (", "Cap ("].map(|thing| text.lines().any(|line| line.starts_with(thing)));
+        let wanted = match things {
+            [true, true] => "I earn if you buy through this link: Far, Cap",
+            [true, false] => "I earn if you buy through this link: Far",
+            [false, true] => "I earn if you buy through this link: Cap",
+            [false, false] => "",
+        };
+        assert_eq!(told("I earn"), wanted, "{limit}: {text}");
+        assert_eq!(
+            told("Given to me:").is_empty(),
+            !text.lines().any(|line| line.starts_with("Hat (")),
+            "{limit}: {text}"
+        );
+    }
+}
+
+/// A design on the way is read of on the page of its call while one can answer that on the note's day, and among the others else.
+#[test]
+fn a_design_on_the_way_leads_to_its_call_while_that_is_open() {
+    let design = "---\ntitle: Shoal Mittens\nstage: test knit\ntest knit: { opens: 2026-11-20, closes: 2026-12-31, apply: 'https://example.org/apply' }\n---\n";
+    let text = |day: &str, design: &str| {
+        let note = format!("---\ntitle: Out\ndate: {day}\nsummary: So.\n---\n\n<pattern:shoal> is on the way.\n");
+        only(&[("patterns/shoal.md", design), ("journal/out.md", &note)]).text
+    };
+    let call =
+        "My patterns\nShoal Mittens, call for test knitters: https://wrackline.example/patterns/shoal/test-knit/\n";
+    let way = "My patterns\nShoal Mittens, on the way: https://wrackline.example/patterns/on-the-way/#shoal\n";
+    for (day, wanted) in [("2026-11-25", call), ("2026-12-31", call), ("2027-01-08", way)] {
+        assert!(text(day, design).contains(wanted), "{day}: {}", text(day, design));
+    }
+    let later = design.replace("opens: 2026-11-20", "opens: 2026-12-11");
+    assert!(text("2026-11-27", &later).contains(way) && text("2026-12-11", &later).contains(call));
+    assert!(text("2026-11-25", &design.replace("test knit\n", "sample\n")).contains(way));
+    assert!(!text("2026-11-25", &design.replace("stage", "ready: false\nstage")).contains("Shoal"));
 }

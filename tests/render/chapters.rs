@@ -63,3 +63,48 @@ fn without_a_video_a_time_is_only_marked() {
     let html = page(&site, "journal/2026-11-20/index.html");
     assert!(html.contains("<span class=\"at\">12:40</span> Finished") && !html.contains("Watch from"), "{html}");
 }
+
+const TITLED: &str = "## 0:00 <yarn:heron-dk> & *friends*\n\nHello.\n\n## 3:00 <project:plover>\n\nAt it.\n\n## 12:40 [a book](pattern:saltmarsh)\n\nRead.\n\n## <yarn:heron-dk>\n\nAgain.\n\nA\nline\n---\n";
+
+/// What readers are shown for a reference in a heading is the title, everywhere, and for what they cannot see no more than that.
+#[test]
+fn a_reference_in_a_heading_is_a_title_wherever_the_heading_is_shown() {
+    let text = note("{ url: 'https://v.example/12', length: '25:12' }", TITLED);
+    let files = [
+        ("yarns.yaml", "heron-dk: { title: Heron & Co }\n"),
+        ("projects/plover.md", "---\ntitle: The plover *surprise*\nready: false\n---\n"),
+        ("patterns/saltmarsh.md", "---\ntitle: Saltmarsh\nstage: sample\n---\n"),
+        ("journal/2026-11-20.md", text.as_str()),
+    ];
+    let made = site(&files);
+    let html = page(&made, "journal/2026-11-20/index.html");
+    for wanted in [
+        "<a href=\"#on-heron-dk-friends\">Heron &amp; Co &amp; friends</a>",
+        "<a href=\"#on-plover\">The plover *surprise*</a>",
+        "<a href=\"#on-a-book\">a book</a>",
+        "<h2 id=\"on-heron-dk-friends\"><a class=\"at\" href=\"https://v.example/12#t=0\">0:00</a> <a href=\"/yarns/heron-dk/\">Heron &amp; Co</a> &amp; <em>friends</em></h2>",
+        "<h2 id=\"on-plover\"><a class=\"at\" href=\"https://v.example/12#t=180\">3:00</a> The plover *surprise*</h2>",
+        "<h2 id=\"on-heron-dk\"><a href=\"/yarns/heron-dk/\">Heron &amp; Co</a></h2>",
+        "<h2 id=\"on-a-line\">A\nline</h2>",
+    ] {
+        assert!(html.contains(wanted), "{wanted}\n{html}");
+    }
+    let vtt = page(&made, "journal/2026-11-20/chapters.vtt");
+    for wanted in ["\nHeron &amp; Co &amp; friends\n", "00:12:40.000\nThe plover *surprise*\n"] {
+        assert!(vtt.contains(wanted), "{wanted}\n{vtt}");
+    }
+    // The mention of the yarn leads to the heading it stands in.
+    let yarn = page(&made, "yarns/heron-dk/index.html");
+    assert!(yarn.contains("/journal/2026-11-20/#on-heron-dk-friends"), "{yarn}");
+    for (path, text) in &made {
+        assert!(!text.contains("project:plover") && !text.contains("yarn:heron-dk"), "{path}");
+    }
+    let joined =
+        ballband::join(&crate::support::studio(&files), crate::support::readers(crate::support::TODAY)).unwrap();
+    let sizes = ballband::page::PictureSizes::new();
+    let shown = ballband::page::Shown::for_one(&joined.catalogue, &sizes);
+    let entry = &joined.catalogue.of_kind(ballband::entry::Kind::Note)[0];
+    let outlet = ballband::entry::Outlet { limit: 5000, counted_in: None };
+    let text = ballband::render::blurb::blurb(&shown, entry, entry.note().unwrap(), &outlet).text;
+    assert!(text.contains("0:00 Heron & Co & friends\n3:00 The plover *surprise*\n12:40 a book\n"), "{text}");
+}

@@ -37,6 +37,11 @@ impl Field for String {
                 notes.text(text, node);
                 Some(text.to_owned())
             }
+            Some(_) => {
+                let help = "write its words, or take the key out".to_owned();
+                notes.value(&WRONG_TYPE, node, format!("`{}` is empty", node.trail.key()), Some(help));
+                None
+            }
             _ => {
                 wrong_type(node, Self::WHAT, notes);
                 None

@@ -142,7 +142,7 @@ choice! {
 
 choice! {
     /// How the designer came by a thing she mentions.
-    pub enum How: "a way she came by it" {
+    pub enum How: "a way you came by it" {
         /// She made or owns the business.
         Own = "own",
         /// She paid for it.

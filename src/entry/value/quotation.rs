@@ -46,13 +46,14 @@ impl Field for Quotation {
         for (event, at) in Parser::new_ext(&text, options()).into_offset_iter() {
             match (&event, plain.last_mut()) {
                 (Event::Text(_), Some(last)) if last.end == at.start => last.end = at.end,
-                (Event::Text(_), _) => plain.push(at),
+                (Event::Text(_), _) => plain.push(at.clone()),
                 _ => {}
             }
             if let Some(what) = refused(&event).filter(|what| !told.contains(what)) {
                 told.push(what);
                 let help = "write paragraphs, lists and links; all else has its place in the note's own text";
-                notes.value(&WRONG_TYPE, node, format!("what is quoted holds {what}"), Some(help.to_owned()));
+                let message = format!("the story holds {what}");
+                notes.part(&WRONG_TYPE, node, at.clone(), message, Some(help.to_owned()));
             }
             let Event::Start(Tag::Link { dest_url, .. }) = event else { continue };
             let Some((kind, rest)) = Reference::split(&dest_url) else { continue };
@@ -60,13 +61,15 @@ impl Field for Quotation {
                 Some(key) => notes.refer(&Reference { kind, key }, node),
                 None => {
                     let help = format!("write `{}:{}`", kind.word(), Key::like(rest));
-                    notes.value(&BAD_REFERENCE, node, format!("`{dest_url}` is not a reference"), Some(help));
+                    notes.part(&BAD_REFERENCE, node, at, format!("`{dest_url}` is not a reference"), Some(help));
                     good = false;
                 }
             }
         }
-        for missed in plain.into_iter().filter_map(|at| missed(text.get(at)?)) {
-            notes.value(&BAD_REFERENCE, node, missed.message, Some(missed.help));
+        let missed = |at: Range<usize>| Some((at.start, missed(text.get(at)?)?));
+        for (start, missed) in plain.into_iter().filter_map(missed) {
+            let at = start + missed.at.start..start + missed.at.end;
+            notes.part(&BAD_REFERENCE, node, at, missed.message, Some(missed.help));
             good = false;
         }
         (good && told.is_empty()).then_some(Self(text))

@@ -2,10 +2,12 @@
 //!
 //! None is an error: the note's own page is right whatever the times are.
 
+use super::like_time::LikeTime;
+use crate::entry::heading::Heading;
 use crate::entry::value::VideoTime;
 use crate::entry::{Data, Entry, Placing};
 use crate::finding::{Code, Finding, Severity};
-use crate::reckon::chapters::{Chapter, FEWEST, Fault, SHORTEST, chapters, faults};
+use crate::reckon::chapters::{FEWEST, Fault, SHORTEST, chapters, faults};
 use crate::source::Place;
 
 /// A list of chapters that does not begin where the video does.
@@ -68,6 +70,26 @@ pub static CHAPTER_HOURS: Code = Code {
     good: "## 1:15:10 Letters",
 };
 
+/// A heading that seems to begin with a time and is no chapter.
+pub static CHAPTER_UNREAD: Code = Code {
+    name: "chapter-unread",
+    severity: Severity::Warning,
+    what: "A heading among chapters begins with something like a time that cannot be read.",
+    why: "The heading is then no chapter, and the chapter before it seems to last until the one after.",
+    bad: "## 5.12 Finished",
+    good: "## 5:12 Finished",
+};
+
+/// A chapter without words.
+pub static CHAPTER_NAMELESS: Code = Code {
+    name: "chapter-nameless",
+    severity: Severity::Warning,
+    what: "A chapter has a time and no words.",
+    why: "Whoever picks a chapter from the list picks it by its words.",
+    bad: "## 0:00",
+    good: "## 0:00 Hello",
+};
+
 /// Returns the mistake that a fault of a chapter is.
 pub fn code(fault: Fault) -> &'static Code {
     match fault {
@@ -84,8 +106,8 @@ pub fn code(fault: Fault) -> &'static Code {
 pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     let Data::Note(note) = &entry.data else { return };
     let all = chapters(entry);
-    let place = |chapter: &Chapter<'_>| {
-        let mut span = chapter.heading.at.clone();
+    let place = |heading: &Heading| {
+        let mut span = heading.at.clone();
         // The line end belongs to a heading, and would be underlined with it.
         let text = placing.texts().of(&entry.origin.file).get(span.clone()).unwrap_or_default();
         span.end = span.start + text.trim_end().len();
@@ -97,7 +119,7 @@ pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) 
         let beside = |at: Option<usize>| at.and_then(|at| all.get(at));
         let (before, after) = (beside(at.checked_sub(1)), beside(Some(at + 1)));
         let end = note.video.as_ref().and_then(|video| video.length);
-        let found = |message: String| Finding::new(code(fault), place(chapter), message);
+        let found = |message: String| Finding::new(code(fault), place(chapter.heading), message);
         let finding = match fault {
             Fault::First => found(format!("the first chapter is at {time}"))
                 .help("let the first chapter begin at `0:00`, with what the video opens with"),
@@ -110,14 +132,23 @@ pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) 
                 let earlier = before.map_or(VideoTime { seconds: 0 }, |before| before.time);
                 let message = format!("the chapter is at {time}, and the one above it at {earlier}");
                 let finding = found(message).help("look for a slip in either time");
-                also(finding, before.map(place), "the one above it")
+                match before {
+                    Some(before) => finding.also(place(before.heading), "the one above it"),
+                    None => finding,
+                }
             }
             Fault::Short(lasts) => {
                 let seconds = if lasts == 1 { "one second".to_owned() } else { format!("{lasts} seconds") };
                 let until = if after.is_some() { "the next begins" } else { "the video ends" };
                 let message = format!("the chapter lasts {seconds}, until {until}, and the least is {SHORTEST}");
-                let finding = found(message).help("take the time from one of the two headings");
-                also(finding, after.map(place), "the next one")
+                match after {
+                    Some(after) => found(message)
+                        .help("take the time from one of the two headings")
+                        .also(place(after.heading), "the next one"),
+                    None => found(message)
+                        .help("look for a slip in the time or in the length, or take the time from the heading")
+                        .also(entry.origin.field(&["video", "length"], placing), "the video's length"),
+                }
             }
             Fault::PastEnd => {
                 let end = end.unwrap_or(time);
@@ -130,11 +161,26 @@ pub fn check(entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) 
         };
         findings.push(finding);
     }
+    if note.video.is_some() && !all.is_empty() {
+        let headings = entry.prose.headings.iter();
+        findings.extend(headings.filter_map(|heading| misread(heading, || place(heading))));
+    }
 }
 
-fn also(finding: Finding, place: Option<Place>, what: &str) -> Finding {
-    match place {
-        Some(place) => finding.also(place, what),
-        None => finding,
+/// Finds what a heading among chapters says wrongly of its own time or name.
+fn misread(heading: &Heading, place: impl Fn() -> Place) -> Option<Finding> {
+    if let Some(time) = heading.chapter {
+        return heading.title.is_empty().then(|| {
+            Finding::new(&CHAPTER_NAMELESS, place(), format!("the chapter at {time} has no words"))
+                .help(format!("say behind the time what it is about, as in `## {time} Hello`"))
+        });
     }
+    let like = LikeTime::of(&heading.words)?;
+    let message = format!("`{}` is not read as a time, so the heading is no chapter", like.written);
+    let form = "minutes, a colon and two digits of seconds, and then a space";
+    let help = match like.meant() {
+        Some(times) => format!("write {times}: {form}"),
+        None => format!("write it as in `5:12`, or `1:05:12` past the hour: {form}"),
+    };
+    Some(Finding::new(&CHAPTER_UNREAD, place(), message).help(help))
 }

@@ -18,6 +18,7 @@ mod gauges;
 mod gifts;
 mod held;
 mod inch_mixed;
+mod like_time;
 mod needle_sizes;
 mod needs_area;
 mod needs_order;
@@ -52,16 +53,18 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 78] = [
+static SETTABLE: [&Code; 80] = [
     &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
     &chapters::CHAPTERS_FEW,
     &chapters::CHAPTER_FIRST,
     &chapters::CHAPTER_HOURS,
+    &chapters::CHAPTER_NAMELESS,
     &chapters::CHAPTER_ORDER,
     &chapters::CHAPTER_PAST_END,
     &chapters::CHAPTER_SHORT,
+    &chapters::CHAPTER_UNREAD,
     &chart::colours::CHART_COLOUR,
     &chart::counts::CHART_COUNT,
     &chart::float::FLOAT_LONG,

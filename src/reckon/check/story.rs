@@ -55,7 +55,8 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
             ),
             (Some(_), _) => {}
         }
-        if story.credit.is_none() {
+        // A credit that could not be read was told of where it stands.
+        if story.credit.is_none() && !entry.is_spoilt("story") {
             tell(
                 Finding::new(&STORY_CREDIT, whole(), "the story does not say how to credit it")
                     .help("add `credit:` with the words to print, or `credit: anonymous`"),

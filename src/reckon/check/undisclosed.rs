@@ -1,79 +1,84 @@
 //! What an earlier note told readers of a thing, a later one must not keep from them.
 
 use super::place;
-use crate::catalogue::{BackLink, Catalogue};
+use crate::catalogue::Catalogue;
 use crate::entry::value::{Choice, How};
-use crate::entry::yaml::Step;
-use crate::entry::{At, Data, Entry, Kind, Note, Placing, Reference};
+use crate::entry::{At, Data, Entry, Kind, Placing, Reference};
 use crate::finding::{Code, Finding, Severity};
+use crate::reckon::last_said;
 
 /// A mention of something that was a gift or the like in an earlier note.
 pub static UNDISCLOSED: Code = Code {
     name: "undisclosed",
     severity: Severity::Warning,
-    what: "A note mentions something that an earlier note says was given, lent, paid for, or comes from friends, and does not say how she came by it.",
+    what: "A note mentions something, or leads to its address, that an earlier note says was given, lent, paid for, or comes from friends, and does not say how she came by it.",
     why: "Readers meet the note by itself, and a gift is told at each mention.",
     bad: "links: [ { to: tidewater-mill, how: gifted } ] in note 2, and <person:tidewater-mill> in note 3",
     good: "the same, and links: [ { to: tidewater-mill, how: gifted } ] in note 3 too",
 };
 
+/// Something that a note leads to, by a reference or by its address elsewhere.
+struct Leads<'a> {
+    at: At,
+    /// What it leads to; an address may be that of several.
+    to: Vec<&'a Reference>,
+    by_address: bool,
+}
+
 /// Finds what a note mentions without saying how she came by it, where the last note before it that says so tells of a tie.
 pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     let Data::Note(note) = &entry.data else { return };
     let mut seen: Vec<&Reference> = note.links.iter().map(|known| &known.to.0).collect();
-    // What stands in the text is where she would see it first.
-    let (text, front): (Vec<_>, Vec<_>) = entry.mentions.iter().partition(|mention| matches!(mention.at, At::Prose(_)));
-    for mention in text.into_iter().chain(front).filter(|mention| !mention.private && mention.to != entry.id) {
-        if seen.contains(&&mention.to) {
+    for leads in leads(catalogue, entry) {
+        if leads.to.iter().any(|to| seen.contains(to)) {
             continue;
         }
-        seen.push(&mention.to);
-        let Some(said) = last_said(catalogue, entry, note, &mention.to) else { continue };
-        let thing = &mention.to;
+        seen.extend(leads.to.iter().copied());
+        let own = (note.date, &entry.id);
+        let last = |to: &'_ &'_ Reference| Some(((*to).clone(), last_said(catalogue, to, Some(own))?));
+        let Some((thing, said)) = leads.to.iter().find_map(last) else { continue };
         let before = match said.note.number {
             Some(number) => format!("note {number}"),
             None => format!("the note `{}`", said.entry.id.key),
         };
+        let whose = if leads.by_address { format!("`{thing}` (whose address this is)") } else { format!("`{thing}`") };
         let message = match said.how {
-            How::Gifted => format!("`{thing}` was given to you in {before}"),
-            How::Loaned => format!("`{thing}` was lent to you in {before}"),
-            How::Affiliate => format!("you earn by `{thing}`, as {before} says"),
-            How::Paid => format!("you were paid to mention `{thing}` in {before}"),
-            How::Friend => format!("`{thing}` is of friends of yours, as {before} says"),
+            How::Gifted => format!("{whose} was given to you in {before}"),
+            How::Loaned => format!("{whose} was lent to you in {before}"),
+            How::Affiliate => format!("you earn by {whose}, as {before} says"),
+            How::Paid => format!("you were paid to mention {whose} in {before}"),
+            How::Friend => format!("{whose} is of friends of yours, as {before} says"),
             How::Own | How::Bought => continue,
         };
-        let help = format!(
-            "say here too how you came by it, `links: [ {{ to: \"{thing}\", how: {} }} ]`, or `how: bought` or `how: own` if that is so now",
-            said.how.word()
-        );
+        let one = format!("{{ to: \"{thing}\", how: {} }}", said.how.word());
+        let how = if note.links.is_empty() {
+            format!("say here too how you came by it, `links: [ {one} ]`")
+        } else {
+            format!("say here too how you came by it: add `{one}` under `links`")
+        };
         findings.push(
-            Finding::new(&UNDISCLOSED, entry.origin.place(&mention.at, placing), message)
-                .help(help)
-                .also(said.entry.origin.value(&said.way, placing), "said here"),
+            Finding::new(&UNDISCLOSED, entry.origin.place(&leads.at, placing), message)
+                .help(format!("{how}, or `how: bought` or `how: own` if that is so now"))
+                .also(said.entry.origin.value(&place::item("links", said.at, &["how"]), placing), "said here"),
         );
     }
 }
 
-/// What a note says of how she came by a thing.
-struct Said<'a> {
-    entry: &'a Entry,
-    note: &'a Note,
-    how: How,
-    way: Vec<Step>,
-}
-
-/// Returns what the last note before this one that says how she came by a thing says.
-fn last_said<'a>(catalogue: &'a Catalogue, entry: &Entry, note: &Note, id: &Reference) -> Option<Said<'a>> {
-    let is_note = |link: &&BackLink| link.from.kind == Kind::Note && link.from != entry.id;
-    let links = catalogue.linked_from(id).iter().filter(is_note).filter(|link| link.is_via("links"));
-    let said = links.filter_map(|link| {
-        let entry = catalogue.entry(&link.from)?;
-        let note = entry.note()?;
-        let of = |known: &crate::entry::Mentioned| if known.to.0 == *id { known.how } else { None };
-        let (at, how) = note.links.iter().enumerate().find_map(|(at, known)| Some((at, of(known)?)))?;
-        Some(Said { entry, note, how, way: place::item("links", at, &["how"]) })
+/// Returns what a note leads to: what stands in the text first and in its order, since there she would see it first.
+fn leads<'a>(catalogue: &'a Catalogue, entry: &'a Entry) -> Vec<Leads<'a>> {
+    let mentions = entry.mentions.iter().filter(|mention| !mention.private && mention.to != entry.id);
+    let by_reference =
+        mentions.map(|mention| Leads { at: mention.at.clone(), to: vec![&mention.to], by_address: false });
+    let by_address = entry.prose.outside.iter().filter_map(|link| {
+        let kinds = [Kind::Person, Kind::Pattern].into_iter();
+        let all = kinds.flat_map(|kind| catalogue.of_kind(kind)).filter(|known| known.has_address(&link.url));
+        let to: Vec<&Reference> = all.map(|known| &known.id).collect();
+        (!to.is_empty()).then(|| Leads { at: At::Prose(link.at.clone()), to, by_address: true })
     });
-    let own = (note.date, &entry.id);
-    said.filter(|said| (said.note.date, &said.entry.id) < own)
-        .max_by(|a, b| (a.note.date, &a.entry.id).cmp(&(b.note.date, &b.entry.id)))
+    let mut all: Vec<Leads<'_>> = by_reference.chain(by_address).collect();
+    all.sort_by_key(|leads| match &leads.at {
+        At::Prose(span) => (0, span.start),
+        At::Field(_) => (1, 0),
+    });
+    all
 }

@@ -69,7 +69,7 @@ pub fn outlets(studio: &Studio) -> Vec<(String, Outlet)> {
 /// Returns the text for one outlet.
 pub fn blurb(shown: &Shown<'_>, entry: &Entry, note: &Note, outlet: &Outlet) -> Blurb {
     let (parts, has_faulty_chapters) = lines::parts(shown, entry, note);
-    let (text, left_out) = cut::cut(parts, outlet);
+    let (text, left_out) = cut::cut(parts, &lines::disclosures(shown, note), outlet);
     Blurb { text, left_out, has_faulty_chapters }
 }
 

@@ -1,5 +1,7 @@
 //! The parts of the text: in which order they stand, and which is given up first.
 
+use crate::entry::Reference;
+
 /// A part of the text; the order here is that of the text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum PartKind {
@@ -32,8 +34,8 @@ pub enum PartKind {
 impl PartKind {
     /// Every part, the most important first.
     pub const BY_IMPORTANCE: [Self; 12] = [
-        Self::Summary,
         Self::Disclosures,
+        Self::Summary,
         Self::Chapters,
         Self::Own,
         Self::Address,
@@ -84,5 +86,44 @@ pub struct Part {
     /// Which it is.
     pub kind: PartKind,
     /// Its lines, without its heading; there may be none.
-    pub lines: Vec<String>,
+    pub lines: Vec<Line>,
+}
+
+/// A line of a part.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Line {
+    /// The whole line.
+    pub text: String,
+    /// The entries it is the line of; none where it is of no entry.
+    pub of: Vec<Reference>,
+}
+
+impl From<String> for Line {
+    fn from(text: String) -> Self {
+        Self { text, of: Vec::new() }
+    }
+}
+
+/// One way she came by things, with the things: `Given to me: Heron DK, The Mill`.
+#[derive(Clone, Debug)]
+pub struct Disclosure {
+    /// The words.
+    pub words: String,
+    /// The things, each with its title.
+    pub things: Vec<(Reference, String)>,
+}
+
+impl Disclosure {
+    /// Returns the line, with those things alone that have a line of their own among the parts; nothing if none has. What it
+    /// says of `this link` would point at nothing otherwise.
+    pub fn line(&self, parts: &[Part]) -> Option<Line> {
+        let has_line = |id: &Reference| parts.iter().flat_map(|part| &part.lines).any(|line| line.of.contains(id));
+        let mut titles: Vec<&str> = Vec::new();
+        for (_, title) in self.things.iter().filter(|(id, _)| has_line(id)) {
+            if !titles.contains(&title.as_str()) {
+                titles.push(title);
+            }
+        }
+        (!titles.is_empty()).then(|| Line::from(format!("{}: {}", self.words, titles.join(", "))))
+    }
 }
