@@ -156,7 +156,7 @@ fn a_note_leads_to_an_open_call() {
         let files = studio(&files).with("photos/zzsecret.jpg", "no photo is looked at");
         let made = ballband::make(&ballband::study(&files, readers(day)).unwrap()).0;
         let html = text(&made, "journal/mittens/index.html").unwrap().to_owned();
-        html.lines().filter(|line| line.contains("Shoal Mittens</a>")).map(str::trim).last().unwrap().to_owned()
+        html.lines().filter(|line| line.contains("Shoal Mittens</a>")).map(str::trim).next_back().unwrap().to_owned()
     };
     assert_eq!(
         mentioned("2026-11-25"),
