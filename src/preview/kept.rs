@@ -242,13 +242,10 @@ impl Kept {
     /// Checks the entries that changed and those whose checks asked about anything that did.
     fn check_again(&mut self, change: &Change) {
         let touched = |checked: &Checked| checked.asked.iter().any(|question| question.is_touched(change));
-        let again: BTreeSet<&Reference> = self
-            .checked
-            .iter()
-            .filter(|(_, checked)| touched(checked))
-            .map(|(id, _)| id)
-            .chain(&change.entries)
-            .collect();
+        let mut again: BTreeSet<&Reference> =
+            self.checked.par_iter().filter(|(_, checked)| touched(checked)).map(|(id, _)| id).collect();
+        again.extend(&change.entries);
+        // What is asked is recorded thread by thread, and each entry is checked on one.
         let checked: Vec<_> = again
             .into_par_iter()
             .map(|id| (id.clone(), self.catalogue.entry(id).map(|entry| self.check(entry))))
