@@ -240,6 +240,30 @@ fn gifts_without_a_household_stand_by_person() {
     assert_eq!(context.findings.files.iter().map(|file| file.findings[0].code).collect::<Vec<_>>(), ["gifts-alike"]);
 }
 
+/// A day planned that has gone by is late, and so is a test knit that is over; what is published is not.
+#[test]
+fn designs_whose_day_has_gone_by_are_marked() {
+    let design = |title: &str, rest: &str| format!("---\ntitle: {title}\n{rest}---\n");
+    let (context, page) = desk(&[
+        ("patterns/a.md", &design("Planned", "stage: sample\npublished: 2026-11-20\n")),
+        (
+            "patterns/b.md",
+            &design("Tested", "stage: test knit\ntest knit: { opens: 2026-10-01, closes: 2026-10-30 }\n"),
+        ),
+        ("patterns/c.md", &design("Coming", "stage: sample\npublished: 2026-12-20\n")),
+        ("patterns/d.md", &design("Out", "published: 2026-03-14\n")),
+    ]);
+    let late: Vec<&str> = context
+        .designs
+        .iter()
+        .flat_map(|group| &group.designs)
+        .filter(|line| line.is_late)
+        .map(|line| line.link.title.as_str())
+        .collect();
+    assert_eq!(late, ["Planned", "Tested"]);
+    assert!(page.contains("two late of four"));
+}
+
 /// Two in S, three in M and five in L are wanted, and one is there for each of S and M.
 #[test]
 fn a_call_tells_how_many_testers_are_still_wanted() {

@@ -32,6 +32,8 @@ pub struct DesignLine {
     pub by_note: Option<Item<Link>>,
     /// What is missing before the next stage.
     pub missing: Vec<MissingLine>,
+    /// Whether a day has gone by on which it was to be published, or its test knit to end, and it is not published.
+    pub is_late: bool,
 }
 
 /// One thing that is missing.
@@ -90,6 +92,17 @@ fn line(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> DesignLine {
         stands: since.map(|since| stands(shown, &since)),
         by_note,
         missing: missing(shown.catalogue, entry, pattern).iter().map(in_words).collect(),
+        is_late: is_late(pattern, shown.catalogue.view.today),
+    }
+}
+
+fn is_late(pattern: &Pattern, today: Date) -> bool {
+    let is_past = |day: Option<Date>| day.is_some_and(|day| day < today);
+    let closes = pattern.test_knit.as_ref().and_then(|call| call.closes);
+    match pattern.stage() {
+        Stage::Published | Stage::Retired => false,
+        Stage::TestKnit => is_past(pattern.published) || is_past(closes),
+        _ => is_past(pattern.published),
     }
 }
 

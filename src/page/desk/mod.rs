@@ -96,7 +96,8 @@ pub fn context(shown: &Shown<'_>, findings: &[Finding], texts: &Texts) -> DeskCo
 
 fn sections(desk: &DeskContext) -> Vec<Section> {
     let section = |id, title, count: String, calls| Section { id, title, count, calls };
-    let designs: usize = desk.designs.iter().map(|group| group.designs.len()).sum();
+    let designs: Vec<&DesignLine> = desk.designs.iter().flat_map(|group| &group.designs).collect();
+    let behind = designs.iter().filter(|line| line.is_late).count();
     let late = desk.needles.iter().filter(|line| line.is_late).count();
     let short = desk.yarn.iter().filter(|line| line.state == "short").count();
     let alike = desk.households.iter().filter(|household| !household.alike.is_empty()).count();
@@ -114,7 +115,7 @@ fn sections(desk: &DeskContext) -> Vec<Section> {
             },
             unlinked > 0,
         ),
-        section("designs", "Designs", words::number(designs), false),
+        section("designs", "Designs", of(designs.len(), behind, "late"), behind > 0),
         section("needles", "On the needles", of(desk.needles.len(), late, "late"), late > 0),
         section("yarn", "Yarn", of(desk.planned, short, "short"), short > 0),
         section(
