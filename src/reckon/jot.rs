@@ -22,6 +22,8 @@ pub struct Jotted<'a> {
     pub finished: Vec<&'a Entry>,
     /// The designs that were published since, by day.
     pub published: Vec<&'a Entry>,
+    /// The designs on the way that came to another stage since, by day, each with its stage.
+    pub moved: Vec<(&'a Entry, Stage)>,
     /// The sections of the last note.
     pub sections: Vec<Section<'a>>,
 }
@@ -74,6 +76,7 @@ pub fn jotted(catalogue: &Catalogue) -> Jotted<'_> {
             entry.project().and_then(|project| project.finished)
         }),
         published: of_days(catalogue, Kind::Pattern, since, published),
+        moved: moved(catalogue, since),
         sections: last.map(|(.., entry)| sections(entry)).unwrap_or_default(),
     }
 }
@@ -126,6 +129,25 @@ fn of_days(
         .collect();
     all.sort_by_key(|(day, entry)| (*day, &entry.id));
     all.into_iter().map(|(_, entry)| entry).collect()
+}
+
+/// Returns the designs on the way whose stage, as its day under `reached` says, began after a day and not after today.
+fn moved(catalogue: &Catalogue, since: Option<Date>) -> Vec<(&Entry, Stage)> {
+    let Some(since) = since else { return Vec::new() };
+    let mut all: Vec<(Date, &Entry, Stage)> = catalogue
+        .of_kind(Kind::Pattern)
+        .iter()
+        .filter(|entry| catalogue.for_readers(entry) == Visibility::OnTheWay)
+        .filter_map(|entry| {
+            let pattern = entry.pattern()?;
+            let stage = pattern.stage();
+            // She asks for herself, and a stage is public; only its day is not.
+            Some((pattern.reached.for_desk().as_ref()?.day(stage)?, entry, stage))
+        })
+        .filter(|(day, ..)| since < *day && *day <= catalogue.view.today)
+        .collect();
+    all.sort_by_key(|(day, entry, _)| (*day, &entry.id));
+    all.into_iter().map(|(_, entry, stage)| (entry, stage)).collect()
 }
 
 fn sections(note: &Entry) -> Vec<Section<'_>> {

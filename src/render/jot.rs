@@ -1,6 +1,7 @@
 //! The text of a note that is begun.
 
 use crate::entry::Entry;
+use crate::entry::value::Choice;
 use crate::reckon::jot::{Jotted, OnNeedles, Section};
 
 /// Returns the path of a day's note in the studio: `journal/2026-11-27.md`.
@@ -30,8 +31,10 @@ pub fn text(jotted: &Jotted<'_>) -> String {
         }
     }
     out.push_str("---\n");
-    list(&mut out, "Finished since the last note:", &jotted.finished);
-    list(&mut out, "Published since the last note:", &jotted.published);
+    list(&mut out, "Finished since the last note:", &plainly(&jotted.finished));
+    list(&mut out, "Published since the last note:", &plainly(&jotted.published));
+    let moved: Vec<(&Entry, &str)> = jotted.moved.iter().map(|(entry, stage)| (*entry, stage.word())).collect();
+    list(&mut out, "At another stage since the last note:", &moved);
     for section in &jotted.sections {
         heading(&mut out, section);
     }
@@ -56,11 +59,17 @@ fn in_yaml(key: &str) -> String {
     if is_plain { key.to_owned() } else { format!("\"{key}\"") }
 }
 
-fn list(out: &mut String, words: &str, entries: &[&Entry]) {
+fn plainly<'a>(entries: &[&'a Entry]) -> Vec<(&'a Entry, &'static str)> {
+    entries.iter().map(|entry| (*entry, "")).collect()
+}
+
+/// Adds entries as references, each with a word behind it if there is one.
+fn list(out: &mut String, words: &str, entries: &[(&Entry, &str)]) {
     if !entries.is_empty() {
         out.push_str(&format!("\n{words}\n\n"));
-        for entry in entries {
-            out.push_str(&format!("- <{}>\n", entry.id));
+        for (entry, word) in entries {
+            let word = if word.is_empty() { String::new() } else { format!(", {word}") };
+            out.push_str(&format!("- <{}>{word}\n", entry.id));
         }
     }
 }

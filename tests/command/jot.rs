@@ -55,6 +55,11 @@ fn what_was_finished_or_published_since_the_last_note_is_listed_as_references() 
         ("projects/secret.md", "---\ntitle: Secret\nfinished: 2026-11-15\nreveal: 2026-12-25\n---\n"),
         ("projects/2026.md", "---\ntitle: A year\nleft to do: ['one\n\n    two', three]\n---\n"),
         ("patterns/cap.md", "---\ntitle: Cap\npublished: 2026-11-20\n---\n"),
+        (
+            "patterns/vest.md",
+            "---\ntitle: Vest\nstage: tech edit\nreached: { sample: 2026-10-01, tech edit: 2026-11-18 }\n---\n",
+        ),
+        ("patterns/scarf.md", "---\ntitle: Scarf\nstage: sample\nreached: { sample: 2026-11-10 }\n---\n"),
         ("patterns/later.md", "---\ntitle: Later\npublished: 2026-11-21\n---\n"),
     ] {
         fs::create_dir_all(here.join(path).parent().unwrap()).unwrap();
@@ -63,7 +68,7 @@ fn what_was_finished_or_published_since_the_last_note_is_listed_as_references() 
     let begun = ballband(&["jot", "--date", "2026-11-20"], &here);
     assert_eq!(begun.status.code(), Some(0), "{}", err(&begun));
     let text = fs::read_to_string(here.join("journal/2026-11-20.md")).unwrap();
-    let expected = "---\ntitle: Note of 20 November 2026\ndate: 2026-11-20\nready: false\nworked on:\n  - { project: \"2026\" }\n    # left to do: one two; three\n---\n\nFinished since the last note:\n\n- <project:done>\n\nPublished since the last note:\n\n- <pattern:cap>\n\n# What's new?\n\n## A\\_b \\#1 \\& c\n";
+    let expected = "---\ntitle: Note of 20 November 2026\ndate: 2026-11-20\nready: false\nworked on:\n  - { project: \"2026\" }\n    # left to do: one two; three\n---\n\nFinished since the last note:\n\n- <project:done>\n\nPublished since the last note:\n\n- <pattern:cap>\n\nAt another stage since the last note:\n\n- <pattern:vest>, tech edit\n\n# What's new?\n\n## A\\_b \\#1 \\& c\n";
     assert_eq!(text, expected);
     let proof = ballband(&["proof", "--as-of", "2026-11-20"], &here);
     assert!(out(&proof).ends_with("no findings\n"), "{}", out(&proof));
