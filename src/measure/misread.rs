@@ -30,13 +30,6 @@ impl Misread {
         Self { at: trimmed_range(text), problem }
     }
 
-    /// The same problem, further along: for a text that was part of a longer one.
-    #[must_use]
-    pub fn shifted(self, by: usize) -> Self {
-        let at = self.at.start.saturating_add(by)..self.at.end.saturating_add(by);
-        Self { at, problem: self.problem }
-    }
-
     /// What to write instead, as a concrete piece of advice.
     #[must_use]
     pub fn help(&self) -> String {

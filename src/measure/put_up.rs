@@ -86,12 +86,6 @@ impl PutUp {
         self.length.times_near(mass.nanograms(), self.mass.nanograms())
     }
 
-    /// The length of so much of this yarn, rounded down: what is surely there.
-    #[must_use]
-    pub fn length_surely_in(self, mass: Mass) -> Option<YarnLength> {
-        self.length.times_down(mass.nanograms(), self.mass.nanograms())
-    }
-
     /// The mass of so long a piece of this yarn, rounded near; `None` where it does not fit.
     #[must_use]
     pub fn mass_of(self, length: YarnLength) -> Option<Mass> {

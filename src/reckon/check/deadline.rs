@@ -14,7 +14,7 @@ use crate::reckon::{WHOLE, part, per_week, progress, used, used_in_all};
 pub static DEADLINE_PACE: Code = Code {
     name: "deadline-pace",
     severity: Severity::Warning,
-    what: "What is left of a thing, over the days that are left, is more yarn a week than she mostly gets through.",
+    what: "What is left of a thing, over the days that are left, is more yarn a week than you mostly get through.",
     why: "It will not be there in time unless something else waits.",
     bad: "made for: { who: Wyn, by: 2026-12-01 }, with two thirds of a blanket to go",
     good: "made for: { who: Wyn, by: 2027-02-14 }",

@@ -11,7 +11,7 @@ pub static UNKNOWN_CHECK: Code = Code {
     name: "unknown-check",
     severity: Severity::Warning,
     what: "Under `checks` stands a name that is not that of a check which may be set.",
-    why: "The check she meant is made as before.",
+    why: "The check you meant is made as before.",
     bad: "checks: { need-order: off }",
     good: "checks: { needs-order: off }",
 };

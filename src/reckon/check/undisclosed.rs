@@ -11,7 +11,7 @@ use crate::reckon::last_said;
 pub static UNDISCLOSED: Code = Code {
     name: "undisclosed",
     severity: Severity::Warning,
-    what: "A note mentions something, or leads to its address, that an earlier note says was given, lent, paid for, or comes from friends, and does not say how she came by it.",
+    what: "A note mentions something, or leads to its address, that an earlier note says was given, lent, paid for, or comes from friends, and does not say how you came by it.",
     why: "Readers meet the note by itself, and a gift is told at each mention.",
     bad: "links: [ { to: tidewater-mill, how: gifted } ] in note 2, and <person:tidewater-mill> in note 3",
     good: "the same, and links: [ { to: tidewater-mill, how: gifted } ] in note 3 too",
