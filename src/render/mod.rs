@@ -177,6 +177,11 @@ impl<'a> Renderer<'a> {
     }
 }
 
+/// Makes every file and keeps none: the findings are of those that cannot be made.
+pub fn faults(renderer: &Renderer<'_>) -> Vec<Finding> {
+    renderer.files().par_iter().filter_map(|file| file.make().err()).map(|finding| *finding).collect()
+}
+
 /// Makes every file at once and keeps them all; those that cannot be made are findings and missing.
 pub fn render(renderer: &Renderer<'_>) -> (Vec<Rendered>, Vec<Finding>) {
     let files = renderer.files();
