@@ -5,6 +5,7 @@ use super::visible::Visibility;
 use crate::entry::value::{Date, How};
 use crate::entry::yaml::Step;
 use crate::entry::{At, Entry, Mention, Reference};
+use rayon::prelude::*;
 use std::collections::BTreeMap;
 
 /// Where in an entry another is referred to.
@@ -46,12 +47,11 @@ impl BackLink {
 }
 
 /// Returns, for every entry, the public entries that refer to it.
-pub fn back_links(entries: &[Entry], visibility: impl Fn(&Entry) -> Visibility) -> Index<Vec<BackLink>> {
+pub fn back_links(entries: &[Entry], visibility: impl Fn(&Entry) -> Visibility + Sync) -> Index<Vec<BackLink>> {
+    let links: Vec<_> = entries.par_iter().map(|entry| of(entry, visibility(entry))).collect();
     let mut all: Index<Vec<BackLink>> = Index::default();
-    for entry in entries {
-        for (to, link) in of(entry, visibility(entry)) {
-            all.entry(to).or_default().push(link);
-        }
+    for (to, link) in links.into_iter().flatten() {
+        all.entry(to).or_default().push(link);
     }
     all
 }

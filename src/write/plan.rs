@@ -5,7 +5,7 @@ use std::fmt;
 use std::ops::Bound;
 use std::path::Path;
 
-use super::path::{folded, folders_of};
+use super::path::{folded, folders_of, folders_of_all};
 use super::{Manifest, SitePath};
 
 /// What stands in the folder now.
@@ -130,7 +130,7 @@ impl Refusal {
 pub(super) fn check(wanted: &[SitePath]) -> Result<(), Refusal> {
     let mut files = HashSet::with_capacity(wanted.len());
     // From the path as a host that folds capitals sees it, to the spelling seen first.
-    let mut spelling: HashMap<String, &str> = HashMap::with_capacity(wanted.len());
+    let mut spelling: HashMap<String, &str> = HashMap::with_capacity(wanted.len() * 2);
     for path in wanted {
         if !files.insert(path.as_str()) {
             return Err(Refusal::Twice(path.clone()));
@@ -141,12 +141,11 @@ pub(super) fn check(wanted: &[SitePath]) -> Result<(), Refusal> {
             return Err(Refusal::Twins(path.to_string(), first.to_owned()));
         }
     }
-    let folders: BTreeSet<&str> = wanted.iter().flat_map(SitePath::folders).collect();
-    for folder in folders {
+    for folder in folders_of_all(wanted) {
         if let Some(path) = files.get(folder).and_then(|p| wanted.iter().find(|w| w.as_str() == *p)) {
             return Err(Refusal::FileAndFolder(path.clone()));
         }
-        if let Some(first) = spelling.insert(folded(folder), folder) {
+        if let Some(first) = spelling.insert(folded(folder), folder).filter(|first| *first != folder) {
             return Err(Refusal::Twins(folder.to_owned(), first.to_owned()));
         }
     }
@@ -170,7 +169,7 @@ pub(super) fn decide(existing: &Existing, wanted: &[SitePath]) -> Result<Plan, R
     let made = &existing.manifest.files;
     let found = |path: &str| existing.found.get(path).copied();
     let want: HashSet<&str> = wanted.iter().map(SitePath::as_str).collect();
-    let want_folders: BTreeSet<&str> = wanted.iter().flat_map(SitePath::folders).collect();
+    let want_folders: BTreeSet<&str> = folders_of_all(wanted).collect();
     let made_folders: BTreeSet<&str> = made.keys().flat_map(SitePath::folders).collect();
     let obsolete: Vec<&SitePath> = made.keys().filter(|o| !want.contains(o.as_str())).collect();
 
