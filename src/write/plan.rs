@@ -49,8 +49,10 @@ pub struct Plan {
     pub clear: Vec<SitePath>,
     /// Folders to try to remove before the new files are put in place, innermost first.
     pub clear_folders: Vec<String>,
-    /// Folders to make, outermost first.
+    /// Folders to make, outermost first, but for those that are moved whole and what is in them.
     pub folders: Vec<String>,
+    /// Folders where nothing is yet, of those in each other the outermost: made aside with all that is in them and moved whole.
+    pub whole: BTreeSet<String>,
     /// Folders to try to remove at the end, innermost first; one that is not empty stays.
     pub emptied: Vec<String>,
 }
@@ -63,7 +65,13 @@ impl Plan {
             && self.clear.is_empty()
             && self.clear_folders.is_empty()
             && self.folders.is_empty()
+            && self.whole.is_empty()
             && self.emptied.is_empty()
+    }
+
+    /// Whether a file or folder lies in a folder that is moved whole.
+    pub fn goes_along(&self, path: &str) -> bool {
+        folders_of(path).any(|folder| self.whole.contains(folder))
     }
 }
 
@@ -188,7 +196,10 @@ pub(super) fn decide(existing: &Existing, wanted: &[SitePath]) -> Result<Plan, R
                 plan.folders.push((*folder).to_owned());
             }
             Some(Found::Folder) => {}
-            None => plan.folders.push((*folder).to_owned()),
+            None if plan.goes_along(folder) => {}
+            None => {
+                plan.whole.insert((*folder).to_owned());
+            }
             Some(Found::Same | Found::Differs) if ours(folder) => {
                 in_the_way.insert(folder);
                 plan.folders.push((*folder).to_owned());
