@@ -42,6 +42,16 @@ pub(super) fn label(cursor: &mut Cursor<'_>) -> Result<Option<Label>, Bad> {
     Ok(Some(Label { numbers, others, side, round, at: start..start + colon }))
 }
 
+/// Whether words without a number name a row, as `Next row` and `All WS rows` do and `Short rows` does not.
+pub(super) fn is_row(words: &str) -> bool {
+    let lower = words.to_lowercase();
+    let mut words = lower.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+    let of_some = ["rs", "ws", "all", "every", "even", "odd"];
+    words.clone().any(|word| ROW.contains(&word))
+        && (words.clone().any(|word| of_some.contains(&word))
+            || words.next_back().is_some_and(|last| ["row", "rnd", "round"].contains(&last)))
+}
+
 /// Where the colon of a label stands: before the sentence ends, outside brackets.
 fn colon(text: &str) -> Option<usize> {
     let mut depth = 0_usize;
