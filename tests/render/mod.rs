@@ -7,4 +7,5 @@ mod chart;
 mod commonmark;
 mod picture;
 mod stitches;
+mod stitches_box;
 mod theme;

@@ -2,6 +2,7 @@
 
 mod reading;
 mod round_trip;
+mod shift;
 
 use ballband::notation::chart::colours::colours;
 use ballband::notation::chart::counts::counts;
