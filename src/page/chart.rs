@@ -171,7 +171,9 @@ fn reading(chart: &Chart) -> String {
         words.push_str(" Pass over a square without a stitch as if it were not there.");
     }
     if !chart.shifted.is_empty() {
-        words.push_str(" The box steps aside where the stitches of a repeat do: work what stands between its edges in that row.");
+        words.push_str(
+            " The box steps aside where the stitches of a repeat do: work what stands between its edges in that row.",
+        );
     }
     words
 }

@@ -33,7 +33,8 @@ fn corners(path: &str) -> Vec<(i64, i64)> {
 /// Whether a point lies inside an outline: whether a line from it to the left crosses an odd number of upright edges.
 fn is_inside(corners: &[(i64, i64)], (x, y): (i64, i64)) -> bool {
     let edges = corners.iter().zip(corners.iter().cycle().skip(1));
-    let crossed = edges.filter(|(from, to)| from.0 == to.0 && from.0 < x && from.1.min(to.1) < y && y < from.1.max(to.1));
+    let crossed =
+        edges.filter(|(from, to)| from.0 == to.0 && from.0 < x && from.1.min(to.1) < y && y < from.1.max(to.1));
     crossed.count() % 2 == 1
 }
 

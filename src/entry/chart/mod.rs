@@ -253,9 +253,8 @@ fn code(problem: &Problem) -> &'static Code {
         Problem::Unknown(_) => &CHART_CHARACTER,
         Problem::NotOne(_) | Problem::NoStitch(_) => &CHART_KEY,
         Problem::Cut { .. } | Problem::AcrossRepeat(_) => &CHART_CABLE,
-        Problem::Repeat { .. }
-        | Problem::Marks { .. }
-        | Problem::Unmarked { .. }
-        | Problem::RepeatWidth { .. } => &CHART_REPEAT,
+        Problem::Repeat { .. } | Problem::Marks { .. } | Problem::Unmarked { .. } | Problem::RepeatWidth { .. } => {
+            &CHART_REPEAT
+        }
     }
 }

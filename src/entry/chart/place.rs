@@ -25,7 +25,7 @@ pub fn row_place(source: &Fenced, row: usize, cells: &Range<usize>, has_marks: b
     };
     let raw = source.text.get(span.clone()).unwrap_or_default();
     let quoted = usize::from(raw.starts_with(['"', '\'']));
-    let seen = raw.char_indices().skip(quoted).filter(|(_, c)| !c.is_whitespace() && !(has_marks && *c == '|'));
+    let seen = raw.char_indices().skip(quoted).filter(|(_, c)| !(c.is_whitespace() || has_marks && *c == '|'));
     let inside: Vec<Range<usize>> = seen.map(|(at, c)| at..at.saturating_add(c.len_utf8())).collect();
     let wanted = inside.get(cells.clone()).unwrap_or_default();
     match (wanted.first(), wanted.last()) {

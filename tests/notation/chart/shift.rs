@@ -38,7 +38,10 @@ fn rows_without_marks_have_the_box_of_all_rows() {
     let given = Draft { repeat: Some((2, 7)), ..leaning() };
     let given = Draft { rows: ["o/.....", ".......", ".|o/....|", "......."].map(str::to_owned).to_vec(), ..given };
     let chart = build(&given).unwrap();
-    assert_eq!((chart.repeat_in(0), chart.repeat_in(1), chart.repeat_in(2)), (Some(&(0..6)), Some(&(0..6)), Some(&(1..7))));
+    assert_eq!(
+        (chart.repeat_in(0), chart.repeat_in(1), chart.repeat_in(2)),
+        (Some(&(0..6)), Some(&(0..6)), Some(&(1..7)))
+    );
     // Marks where the box stands anyway move nothing.
     let same = Draft { rows: ["|o/....|.", ".......", ".|o/....|", "......."].map(str::to_owned).to_vec(), ..given };
     assert_eq!(build(&same).unwrap(), chart);
