@@ -8,4 +8,5 @@ mod commonmark;
 mod picture;
 mod stitches;
 mod stitches_box;
+mod stitches_fabric;
 mod theme;
