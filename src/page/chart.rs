@@ -93,10 +93,14 @@ pub fn chart_view<'a>(shown: &Shown<'_>, block: &'a ChartBlock, pattern: Option<
     }
 }
 
-/// Puts equal rounds that follow each other on one line: `Rounds 5 to 7`. Rows of two sides are never equal.
+/// Puts equal rounds that follow each other on one line, `Rounds 5 to 7`, and of flat work all rows of the second side if
+/// they are alike: `Row 2 and every other WS row`.
 fn together(chart: &Chart, rows: Vec<RowInWords>) -> Vec<RowInWords> {
-    if !chart.round || chart.between.is_some() {
+    if chart.between.is_some() {
         return rows;
+    }
+    if !chart.round {
+        return second_side(chart, rows);
     }
     let mut lines: Vec<(usize, usize, RowInWords)> = Vec::new();
     for (at, row) in rows.into_iter().enumerate() {
@@ -114,6 +118,20 @@ fn together(chart: &Chart, rows: Vec<RowInWords>) -> Vec<RowInWords> {
         }
     };
     lines.into_iter().map(line).collect()
+}
+
+fn second_side(chart: &Chart, mut rows: Vec<RowInWords>) -> Vec<RowInWords> {
+    let mut others = rows.iter().skip(1).step_by(2);
+    let alike =
+        others.next().is_some_and(|first| others.all(|row| row.words == first.words && row.beside == first.beside));
+    if !alike || rows.len() < 4 {
+        return rows;
+    }
+    if let Some(second) = rows.get_mut(1) {
+        second.label = format!("Row 2 and every other {} row", chart.begins.other().letters());
+    }
+    let told = |at: &usize| at.is_multiple_of(2) || *at == 1;
+    rows.into_iter().enumerate().filter(|(at, _)| told(at)).map(|(_, row)| row).collect()
 }
 
 /// Returns how many stitches wide a swatch is; nothing where its width cannot be told without a gauge.

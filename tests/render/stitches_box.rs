@@ -63,6 +63,7 @@ fn the_box_holds_what_is_repeated_in_every_row() {
 #[test]
 fn a_reader_is_told_where_the_box_stands() {
     let html = made("");
+    // The wrong-side rows are not alike, so each is told.
     for words in [
         "A box marks what is repeated: columns 4 to 7, counted from the right; in row 3 columns 2 to 5; in row 4 columns 1 to 4; in row 5 columns 3 to 6.",
         "The box steps aside where the stitches of a repeat do",
@@ -90,4 +91,32 @@ fn a_square_without_a_stitch_is_passed_over() {
     ] {
         assert!(html.contains(words), "{words}\n{html}");
     }
+}
+
+/// Twelve lines of "purl" help nobody find the next row that is worked otherwise.
+#[test]
+fn rows_of_the_second_side_that_are_alike_stand_on_one_line() {
+    let lines = |head: &str, rows: &str| -> Vec<String> {
+        let text = format!(
+            "---\ntitle: Lace\n---\n\n```chart\n{head}key: {{ \".\": knit, o: yo, \"/\": k2tog }}\nrows: {rows}\n```\n"
+        );
+        let made = site(&[("techniques/lace.md", &text)]);
+        let html = page(&made, "techniques/lace/index.html");
+        let lines = html.split("<li><b>").skip(1).map(|line| line.split(" <span").next().unwrap().replace("</b>", ""));
+        lines.filter(|line| line.starts_with("Ro")).collect()
+    };
+    assert_eq!(
+        lines("", "[./o., ...., .o/., ...., ./o.]"),
+        [
+            "Row 1 (RS): K1, yo, k2tog, k1.",
+            "Row 2 and every other WS row: Purl.",
+            "Row 3 (RS): K1, k2tog, yo, k1.",
+            "Row 5 (RS): K1, yo, k2tog, k1."
+        ]
+    );
+    let behind = lines("begins: WS\n", "[...., ./o., ...., ./o.]");
+    assert_eq!(behind[1], "Row 2 and every other RS row: K1, yo, k2tog, k1.");
+    // Not all alike, or only one of them.
+    assert_eq!(lines("", "[./o., ...., .o/., .o/.]").len(), 4);
+    assert_eq!(lines("", "[./o., ...., .o/.]")[1], "Row 2 (WS): Purl.");
 }
