@@ -1,8 +1,8 @@
 //! Charts: built, counted, measured, and put in words that give the same chart again.
 
+mod moving;
 mod reading;
 mod round_trip;
-mod shift;
 
 use ballband::notation::chart::colours::colours;
 use ballband::notation::chart::counts::counts;

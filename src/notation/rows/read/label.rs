@@ -17,7 +17,7 @@ pub(super) fn label(cursor: &mut Cursor<'_>) -> Result<Option<Label>, Bad> {
     let words = head.get(..colon).unwrap_or_default();
     let lower = words.to_lowercase();
     let named = lower.split(|c: char| !c.is_alphanumeric()).any(|word| ROW.contains(&word));
-    if !named {
+    if !named || is_heading(head) {
         return Ok(None);
     }
     let round =
@@ -42,14 +42,17 @@ pub(super) fn label(cursor: &mut Cursor<'_>) -> Result<Option<Label>, Bad> {
     Ok(Some(Label { numbers, others, side, round, at: start..start + colon }))
 }
 
-/// Whether words without a number name a row, as `Next row` and `All WS rows` do and `Short rows` does not.
-pub(super) fn is_row(words: &str) -> bool {
-    let lower = words.to_lowercase();
+/// Whether a line with the word row or round in it is a heading all the same: `Short rows:`, `Round the ankle:`. `Next row:`
+/// and `All WS rows:` are none; there something is missing.
+fn is_heading(line: &str) -> bool {
+    let Some(name) = line.strip_suffix(':') else { return false };
+    let lower = name.to_lowercase();
     let mut words = lower.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
     let of_some = ["rs", "ws", "all", "every", "even", "odd"];
-    words.clone().any(|word| ROW.contains(&word))
-        && (words.clone().any(|word| of_some.contains(&word))
-            || words.next_back().is_some_and(|last| ["row", "rnd", "round"].contains(&last)))
+    let figures = name.contains(|c: char| c.is_ascii_digit());
+    let of_rows = words.clone().any(|word| of_some.contains(&word));
+    let of_one = words.next_back().is_some_and(|last| ["row", "rnd", "round"].contains(&last));
+    !(figures || of_rows || of_one)
 }
 
 /// Where the colon of a label stands: before the sentence ends, outside brackets.

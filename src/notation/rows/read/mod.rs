@@ -68,15 +68,20 @@ fn lines(text: &str) -> Vec<Span> {
 fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
     cursor.spaces();
     let line = cursor.at..cursor.end;
-    if is_heading(cursor) {
-        let name = line.end - 1;
-        let at = line.start..name;
-        statements.push(Statement { doing: Doing::Heading, stated: None, change: None, trouble: None, at });
-        return;
-    }
     match label::label(cursor) {
         Err(bad) => statements.push(troubled(Doing::Unsaid, bad, line)),
         Ok(Some(label)) => row(cursor, Some(label), line.start, statements),
+        Ok(None) if is_heading(cursor) => {
+            let name = line.end - 1;
+            statements.push(Statement {
+                doing: Doing::Heading,
+                stated: None,
+                change: None,
+                trouble: None,
+                at: line.start..name,
+            });
+            return;
+        }
         Ok(None) => {}
     }
     while !cursor.is_done() {
@@ -92,9 +97,11 @@ fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
     }
 }
 
-/// Whether a line is only a name with a colon: `Body:`, `Heel, first half:`, `Round the ankle:`.
-fn is_heading(cursor: &Cursor<'_>) -> bool {
-    let Some(name) = cursor.rest().strip_suffix(':') else { return false };
-    let named = |c: char| c.is_alphabetic() || c.is_whitespace() || matches!(c, '-' | '\'' | '’' | ',');
-    !name.trim().is_empty() && name.chars().all(named) && !label::is_row(name)
+/// Whether a line is only a name with a colon.
+fn is_heading(cursor: &mut Cursor<'_>) -> bool {
+    let line = cursor.rest();
+    line.strip_suffix(':').is_some_and(|name| {
+        !name.is_empty()
+            && name.chars().all(|c| c.is_alphabetic() || c.is_whitespace() || matches!(c, '-' | '\'' | '’' | ','))
+    })
 }
