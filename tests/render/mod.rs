@@ -7,4 +7,6 @@ mod chart;
 mod commonmark;
 mod picture;
 mod stitches;
+mod stitches_box;
+mod stitches_fabric;
 mod theme;

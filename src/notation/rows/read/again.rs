@@ -4,12 +4,9 @@ use super::super::tree::{Again, Repeated, Rows};
 use super::cursor::{Bad, Cursor};
 use super::{label, stated, until};
 
-/// Reads "Repeat rows 1-8 3 times more", "Rep last 2 rows until 8 sts rem".
+/// Reads "Repeat rows 1-8 3 times more", "Rep last 2 rows until 8 sts rem", and the "row 1 once more" that may follow.
 pub(super) fn repeat(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
-    let again = cursor.any(&["rep", "repeat"]);
-    if !again && !cursor.eat("work") {
-        return Ok(None);
-    }
+    let again = cursor.any(&["rep", "repeat"]) || cursor.eat("work");
     let start = cursor.at;
     let rows = match label::last(cursor)? {
         Some(last) => Rows::Last(last),
@@ -31,10 +28,20 @@ pub(super) fn repeat(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
     if let Some((number, more)) = until::times(cursor)? {
         let again = if more { Again::More(number) } else { Again::Times(number) };
         let stated = stated::is_here(cursor);
-        if !stated && !cursor.is_stop() && !matches!(cursor.peek(), Some(',' | ';')) {
+        let before = cursor.at;
+        cursor.sign(',');
+        // "Or until it is long enough": what is counted is what is said.
+        let or = cursor.eat("or");
+        if !or {
+            cursor.at = before;
+        }
+        if or || !stated && !cursor.is_stop() && !matches!(cursor.peek(), Some(',' | ';')) {
             cursor.skip_sentence();
         }
         return Ok(Some(Repeated { rows, again, at }));
+    }
+    if !again {
+        return Ok(None);
     }
     if cursor.any(&["until", "to"]) {
         let before = cursor.at;

@@ -102,6 +102,6 @@ fn is_heading(cursor: &mut Cursor<'_>) -> bool {
     let line = cursor.rest();
     line.strip_suffix(':').is_some_and(|name| {
         !name.is_empty()
-            && name.chars().all(|c| c.is_alphabetic() || c.is_whitespace() || matches!(c, '-' | '\'' | '’'))
+            && name.chars().all(|c| c.is_alphabetic() || c.is_whitespace() || matches!(c, '-' | '\'' | '’' | ','))
     })
 }

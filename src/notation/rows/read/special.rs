@@ -111,14 +111,20 @@ fn is_stitch(word: &str, lexicon: &Lexicon) -> bool {
 
 /// Reads "Cast on 48 (56, 64) sts" and the like, to the end of the sentence.
 fn cast_on(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
-    if cursor.any(&["with", "using"]) {
-        // Needles, yarn and method stand before the comma.
-        let rest = cursor.rest();
-        let comma = rest.find(',').filter(|comma| !rest.get(..*comma).unwrap_or_default().contains(". "));
-        let Some(comma) = comma else { return Ok(None) };
-        cursor.at += comma + 1;
+    const BEGIN: [&str; 5] = ["cast on", "co", "pick up and knit", "pick up and purl", "pick up"];
+    if cursor.any(&["with", "using", "on", "rs facing", "ws facing"]) {
+        // Needles, yarn, method and side stand before it, with commas.
+        loop {
+            let rest = cursor.rest();
+            let comma = rest.find(',').filter(|comma| !rest.get(..*comma).unwrap_or_default().contains(". "));
+            let Some(comma) = comma else { return Ok(None) };
+            cursor.at += comma + 1;
+            if BEGIN.iter().any(|words| cursor.sees(words)) {
+                break;
+            }
+        }
     }
-    if !cursor.any(&["cast on", "co", "pick up and knit", "pick up and purl", "pick up"]) {
+    if !cursor.any(&BEGIN) {
         return Ok(None);
     }
     let Some(number) = cursor.number()? else { return Ok(None) };
