@@ -1,0 +1,164 @@
+//! A pattern's page.
+
+use super::buy::{self, YarnTable};
+use super::cautions::{self, CautionView};
+use super::other_yarns::{self, OtherYarn};
+use super::testers::{self, TesterView};
+use super::view::{Band, Head, Line, Link, Picture, ProjectItem, SizeTable};
+use super::{Item, Shown, fit, lists, page_path, project, words};
+use crate::entry::value::Stage;
+use crate::entry::{Entry, Kind, Pattern};
+use crate::reckon::LineNeeds;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+mod basis;
+mod facts;
+mod sizes;
+mod sold;
+
+pub use basis::{basis, basis_in_words};
+pub use facts::{Fact, facts, yarn_in_words};
+pub use sizes::{size_labels, size_table, sizes_in_words, table_sizes};
+pub use sold::{ErratumView, SaleView, sales, source_address, source_entry};
+
+use facts::facts_with;
+use sizes::sizes_with;
+use sold::{errata, source};
+
+/// What `pattern.html` sees.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct PatternContext {
+    /// The page's head.
+    pub head: Head,
+    /// The pattern.
+    pub pattern: PatternView,
+    /// The pattern's text as HTML.
+    pub body: String,
+}
+
+/// A pattern.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct PatternView {
+    /// What it is called.
+    pub title: String,
+    /// One sentence about it; may be empty.
+    pub summary: String,
+    /// Garment, number of sizes and month of publication: `Pullover · nine sizes · March 2026`.
+    pub kicker: String,
+    /// Whether it can no longer be had.
+    pub retired: bool,
+    /// Its picture.
+    pub picture: Option<Picture>,
+    /// The names of its sizes; empty for one size.
+    pub sizes: Vec<String>,
+    /// The facts a knitter decides by, in order.
+    pub facts: Vec<Fact>,
+    /// The techniques a knitter will meet.
+    pub techniques: Vec<Item<Link>>,
+    /// How it is made, in working order.
+    pub construction: Vec<String>,
+    /// To-fit and finished measurements for each size.
+    pub size_table: SizeTable,
+    /// Where names of fits and standard sizes come from; may be empty.
+    pub credit: String,
+    /// How many centimetres an inch of fabric counts here: `2.5`.
+    pub inch: String,
+    /// The yarns to buy.
+    pub bands: Vec<Band>,
+    /// Length, mass and unrounded skeins of each yarn for each size, and of all together.
+    pub yarn_tables: Vec<YarnTable>,
+    /// What is added before whole skeins are bought: `10%`.
+    pub margin: String,
+    /// What the lengths rest on, in a sentence or two; may be empty.
+    pub basis: String,
+    /// What testers used who let it be shown, by size; never their names.
+    pub testers: Vec<TesterView>,
+    /// Other yarns of the studio that may do, the nearest first.
+    pub other_yarns: Vec<OtherYarn>,
+    /// What may hurt whoever wears it.
+    pub cautions: Vec<CautionView>,
+    /// What else it takes.
+    pub notions: Vec<String>,
+    /// Where it can be had.
+    pub sold_at: Vec<SaleView>,
+    /// Corrections, the latest first.
+    pub errata: Vec<ErratumView>,
+    /// Whose ideas it builds on.
+    pub after: Vec<Line>,
+    /// The public projects made from it.
+    pub made: Vec<Item<ProjectItem>>,
+    /// Where else it is mentioned.
+    pub mentioned: Vec<Line>,
+}
+
+/// Returns the context of a pattern's page, its text still to be filled in.
+pub fn context(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternContext {
+    let needs = shown.needs(pattern);
+    let view = view(shown, entry, pattern, &needs);
+    let head = Head {
+        json_ld: super::json_ld::pattern(shown, entry, pattern, &needs),
+        published: pattern.published.map(|date| date.moment()),
+        ..shown.head(
+            &entry.common.title,
+            &shown.summary(entry),
+            &page_path(&entry.id),
+            "patterns",
+            "article",
+            view.picture.as_ref(),
+        )
+    };
+    PatternContext { head, pattern: view, body: String::new() }
+}
+
+fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern, needs: &[LineNeeds]) -> PatternView {
+    let purchases = buy::purchases(shown, pattern);
+    let fit = fit::fit(shown, pattern);
+    PatternView {
+        title: entry.common.title.clone(),
+        summary: entry.common.summary.clone().unwrap_or_default(),
+        kicker: kicker(pattern),
+        retired: pattern.stage() == Stage::Retired,
+        picture: shown.picture(entry),
+        sizes: size_labels(pattern),
+        facts: facts_with(shown, pattern, needs, fit.fact),
+        techniques: techniques(shown, pattern),
+        construction: pattern.construction.clone(),
+        size_table: sizes_with(shown, pattern, fit.rows),
+        credit: fit.credit,
+        inch: shown.catalogue.studio.settings().inch.show(),
+        bands: buy::bands(shown, pattern, &purchases),
+        yarn_tables: buy::tables(shown, pattern, &purchases, needs),
+        margin: shown.margin(pattern).show(),
+        basis: basis(shown, pattern, &purchases),
+        testers: testers::testers(shown, pattern),
+        other_yarns: other_yarns::other_yarns(shown, pattern, &purchases),
+        cautions: cautions::cautions(pattern),
+        notions: pattern.notions.clone(),
+        sold_at: sales(shown, pattern),
+        errata: errata(shown, pattern),
+        after: pattern
+            .after
+            .iter()
+            .filter_map(|after| {
+                Some(Line { link: source(shown, &after.source)?, words: after.what.clone(), sponsored: false })
+            })
+            .collect(),
+        made: project::linked_by(shown, &entry.id, "pattern"),
+        mentioned: lists::mentions(shown, &entry.id, |link| {
+            !(link.from.kind == Kind::Project && link.is_via("pattern"))
+        }),
+    }
+}
+
+fn kicker(pattern: &Pattern) -> String {
+    let garment = pattern.garment.as_deref().map(words::sentence);
+    let published = pattern.published.map(|date| date.month_in_words());
+    let parts = [garment, Some(sizes_in_words(pattern)), published];
+    parts.into_iter().flatten().collect::<Vec<_>>().join(" · ")
+}
+
+/// Returns the techniques a knitter will meet, as far as readers may know of them.
+pub fn techniques(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Item<Link>> {
+    pattern.techniques.iter().filter_map(|technique| shown.public_link(&technique.reference())).collect()
+}
