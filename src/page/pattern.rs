@@ -5,7 +5,7 @@ use super::cautions::{self, CautionView};
 use super::other_yarns::{self, OtherYarn};
 use super::testers::{self, TesterView};
 use super::view::{Band, Both, Head, Line, Link, Picture, ProjectItem, SizeRow, SizeTable};
-use super::{Item, Shown, fit, held, lists, page_path, project, words};
+use super::{AbbreviationView, Item, Shown, fit, held, lists, page_path, project, rows, words};
 use crate::entry::value::{Map, Stage, Wearer, Web, Words};
 use crate::entry::{Consumed, Entry, Key, Kind, Pattern, Reference, Sale};
 use crate::measure::{FabricLength, Needle, NeedleSize, Run, System, Value, YarnLength};
@@ -68,6 +68,8 @@ pub struct PatternView {
     pub cautions: Vec<CautionView>,
     /// What else it takes.
     pub notions: Vec<String>,
+    /// The abbreviations of its rows and charts, by their letters.
+    pub abbreviations: Vec<AbbreviationView>,
     /// Where it can be had.
     pub sold_at: Vec<SaleView>,
     /// Corrections, the latest first.
@@ -165,6 +167,7 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern, needs: &[LineNeeds]
         other_yarns: other_yarns::other_yarns(shown, pattern, &purchases),
         cautions: cautions::cautions(pattern),
         notions: pattern.notions.clone(),
+        abbreviations: rows::abbreviations(entry, pattern),
         sold_at: sales(shown, pattern),
         errata: errata(shown, pattern),
         after: pattern
