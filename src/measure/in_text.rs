@@ -59,9 +59,8 @@ fn first_value(text: &str, past: usize, open: usize) -> Option<usize> {
 
 /// Where each of the brackets ends that hold numbers and nothing else, from the first on.
 fn ends(text: &str, open: usize) -> Vec<usize> {
-    let numeric = |c: char| {
-        begins_number(c) || is_dash(c) || c.is_whitespace() || matches!(c, ',' | ';' | ':' | '.' | '/')
-    };
+    let numeric =
+        |c: char| begins_number(c) || is_dash(c) || c.is_whitespace() || matches!(c, ',' | ';' | ':' | '.' | '/');
     let mut ends = Vec::new();
     let mut at = open;
     while let Some(inner) = text.get(at..).map(str::trim_start) {

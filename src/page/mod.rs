@@ -54,7 +54,7 @@ pub use plain::{MissingContext, PlainContext};
 pub use progress::{ProgressPoint, ProgressView, ThisYear};
 pub use project::ProjectContext;
 pub use rows::{
-    AbbreviationView, CountedRows, LineCount, RowLine, RowView, RowsContext, RowsPart, RowsView, rows_view,
+    AbbreviationView, CountedRows, LineCount, RowLine, RowView, RowsContext, RowsPart, RowsView, Use, rows_view,
 };
 pub use shown::{PictureSizes, Shown};
 pub use test_knit::{TestKnitContext, open_path as open_call_path, path as call_path};

@@ -259,9 +259,8 @@ impl Site<'_, '_> {
         }
         let block = self.rows_met.replace(self.rows_met.get() + 1);
         let pattern = self.entry.pattern();
-        let counted = pattern.map(|pattern| {
-            self.rows.get_or_init(|| CountedRows::new(self.shown.catalogue, self.entry, pattern))
-        });
+        let counted = pattern
+            .map(|pattern| self.rows.get_or_init(|| CountedRows::new(self.shown.catalogue, self.entry, pattern)));
         // In a quotation what stands in the file is not what is shown, and its places would be others.
         let is_same = |at: &Range<usize>| self.entry.prose.stretch(at) == text;
         let counted = counted.filter(|_| self.entry.prose.rows.get(block).is_some_and(is_same));

@@ -6,5 +6,6 @@ mod chapters;
 mod chart;
 mod commonmark;
 mod picture;
+pub mod rows;
 mod stitches;
 mod theme;

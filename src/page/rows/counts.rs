@@ -34,7 +34,10 @@ impl CountedRows {
     pub fn of_lines(&self, block: usize, lines: &[Span]) -> Vec<Option<LineCount>> {
         let worked = self.worked(block);
         let again = worked_again(&worked);
-        let mut before = block.checked_sub(1).and_then(|last| whole(self.worked(last).last()?.1));
+        let mut before = block.checked_sub(1).and_then(|last| {
+            let last = self.worked(last);
+            whole(last.iter().rfind(|(statement, _)| statement.doing != Doing::Aside)?.1)
+        });
         let mut told = Vec::with_capacity(lines.len());
         for line in lines {
             let mut is_said = false;
@@ -42,7 +45,12 @@ impl CountedRows {
             let mut at_first = false;
             let mut is_row = false;
             for ((statement, seen), again) in worked.iter().zip(&again) {
-                if !line.contains(&statement.at.start) {
+                if !line.contains(&statement.at.start) || is_among_others(statement) {
+                    continue;
+                }
+                if statement.doing == Doing::Aside {
+                    // A count behind an aside is that of what was worked before it.
+                    is_said |= statement.stated.is_some();
                     continue;
                 }
                 let after = whole(seen);
@@ -61,13 +69,20 @@ impl CountedRows {
         told
     }
 
-    /// The statements of a block that work stitches, each with what there is behind it.
+    /// The statements of a block, headings aside, each with what there is behind it.
     fn worked(&self, block: usize) -> Vec<(&Statement, &Seen)> {
-        let statements = self.blocks.written.get(block).map(|written| written.statements.as_slice()).unwrap_or_default();
+        let statements =
+            self.blocks.written.get(block).map(|written| written.statements.as_slice()).unwrap_or_default();
         let counts = self.followed.counts.get(block).map(Vec::as_slice).unwrap_or_default();
-        let works = |statement: &Statement| !matches!(statement.doing, Doing::Aside | Doing::Heading);
-        statements.iter().zip(counts).filter(|(statement, _)| works(statement)).collect()
+        statements.iter().zip(counts).filter(|(statement, _)| statement.doing != Doing::Heading).collect()
     }
+}
+
+/// Whether a row is worked between others, as rows 2, 4 and 6 are: what it leaves differs from time to time.
+fn is_among_others(statement: &Statement) -> bool {
+    let Doing::Row { label: Some(label), .. } = &statement.doing else { return false };
+    let follow = label.numbers.windows(2).all(|pair| matches!(pair, [one, next] if *next == one + 1));
+    label.others.is_some() || !follow
 }
 
 /// The stitches of all sizes; nothing where one is not known.

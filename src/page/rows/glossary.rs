@@ -111,12 +111,13 @@ impl<'a> Glossary<'a> {
     }
 
     fn meet(&mut self, (short, meaning): Meaning) -> usize {
-        if let Some(known) = self.met.iter().position(|one| one.short == short) {
+        // Large and small letters aside, as they are in rows.
+        if let Some(known) = self.met.iter().position(|one| one.short.eq_ignore_ascii_case(&short)) {
             return known;
         }
         let mut id = self.prefix.clone();
-        for c in short.chars() {
-            // Ids keep capitals apart; any other sign is written as its number.
+        // The same however it is written here; any other sign is written as its number.
+        for c in short.to_lowercase().chars() {
             let _ = if c.is_ascii_alphanumeric() { write!(id, "{c}") } else { write!(id, "-{:x}", u32::from(c)) };
         }
         self.met.push(AbbreviationView { id, said: meaning::said(&short), short, meaning });

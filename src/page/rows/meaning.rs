@@ -49,12 +49,25 @@ fn is_short(form: &str) -> bool {
     }
 }
 
-/// Returns what a word, or two, of a row is short for: the form as the trade writes it, and its meaning.
+/// Returns what a word, or two, of a row is short for: its form without the capital of a sentence, and its meaning.
 ///
 /// A family goes by its number: `k5tog`, `C6F`, `M3`.
 pub fn of_word(word: &str) -> Option<Meaning> {
     let lower = word.to_lowercase().replace('’', "'");
-    STANDARD.get(&lower).cloned().or_else(|| Some((word.to_owned(), family(&lower)?)))
+    match STANDARD.get(&lower) {
+        // As she writes it, but for the capital that begins a sentence.
+        Some((short, meaning)) if short.to_lowercase() == lower && !is_capitalised(word) => {
+            Some((word.to_owned(), meaning.clone()))
+        }
+        Some(meaning) => Some(meaning.clone()),
+        None => family(&lower).map(|meaning| (if is_capitalised(word) { lower } else { word.to_owned() }, meaning)),
+    }
+}
+
+/// Whether only the first of a word's letters is a capital.
+fn is_capitalised(word: &str) -> bool {
+    let mut letters = word.chars().filter(|c| c.is_alphabetic());
+    letters.next().is_some_and(char::is_uppercase) && !letters.any(char::is_uppercase)
 }
 
 /// Returns how long the letters are that a word begins with, where a number follows and the letters are short for something
@@ -89,7 +102,10 @@ fn family(word: &str) -> Option<String> {
 fn cable(stitches: usize, purled: bool, in_front: bool) -> String {
     let place = if in_front { "in front" } else { "behind" };
     if purled {
-        return format!("cross {} stitches with those on the cable needle {place}, some of them purled", number(stitches));
+        return format!(
+            "cross {} stitches with those on the cable needle {place}, some of them purled",
+            number(stitches)
+        );
     }
     if stitches % 2 == 1 {
         return format!("cross {} stitches with those on the cable needle {place}", number(stitches));
@@ -155,8 +171,8 @@ fn said_word(word: &str) -> String {
 /// Letters one by one, but for those that are said as a word.
 fn said_letters(letters: &str) -> String {
     const WORDS: [&str; 19] = [
-        "tog", "inc", "dec", "rep", "rem", "patt", "pat", "beg", "cont", "foll", "prev", "approx", "mult", "opp", "wise", "inc'd",
-        "dec'd", "col", "dec",
+        "tog", "inc", "dec", "rep", "rem", "patt", "pat", "beg", "cont", "foll", "prev", "approx", "mult", "opp",
+        "wise", "inc'd", "dec'd", "col", "dec",
     ];
     let lower = letters.to_lowercase().replace('’', "'");
     if WORDS.contains(&lower.as_str()) {
@@ -169,11 +185,13 @@ fn said_letters(letters: &str) -> String {
         return format!("{} tog", spelt(first));
     }
     // Her own may be whole words.
-    let is_word = lower.chars().count() > 6 || (lower == letters && lower.chars().count() > 4 && lower.contains(['a', 'e', 'i', 'u']));
+    let is_word = lower.chars().count() > 6
+        || (lower == letters && lower.chars().count() > 4 && lower.contains(['a', 'e', 'i', 'u']));
     if is_word { letters.to_owned() } else { spelt(&lower) }
 }
 
 fn spelt(letters: &str) -> String {
-    let each: Vec<String> = letters.chars().filter(|c| c.is_alphanumeric()).map(|c| c.to_uppercase().collect()).collect();
+    let each: Vec<String> =
+        letters.chars().filter(|c| c.is_alphanumeric()).map(|c| c.to_uppercase().collect()).collect();
     each.join(" ")
 }

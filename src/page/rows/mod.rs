@@ -16,7 +16,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 /// What ids of a pattern's abbreviations begin with.
-const PREFIX: &str = "leaflet-short-";
+pub(super) const PREFIX: &str = "leaflet-short-";
 
 /// What `rows.html` sees: a block of written rows.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
@@ -139,7 +139,8 @@ fn is_title(line: &str) -> bool {
 
 /// Whether a name is a row's: `Next row`.
 fn is_label(name: &str) -> bool {
-    name.split_whitespace().any(|word| ["row", "rows", "rnd", "rnds", "round", "rounds"].contains(&word.to_lowercase().as_str()))
+    name.split_whitespace()
+        .any(|word| ["row", "rows", "rnd", "rnds", "round", "rounds"].contains(&word.to_lowercase().as_str()))
 }
 
 /// Returns the abbreviations of a pattern's rows and of its charts in words, by their letters.

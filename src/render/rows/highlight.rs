@@ -2,7 +2,9 @@
 
 use std::ops::Range;
 use std::sync::LazyLock;
-use syntect::parsing::{ParseState, Scope, ScopeStackOp, SyntaxDefinition, SyntaxReference, SyntaxSet, SyntaxSetBuilder};
+use syntect::parsing::{
+    ParseState, Scope, ScopeStackOp, SyntaxDefinition, SyntaxReference, SyntaxSet, SyntaxSetBuilder,
+};
 
 /// The syntax of rows.
 const SYNTAX: &str = include_str!("rows.sublime-syntax");

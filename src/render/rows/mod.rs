@@ -4,7 +4,7 @@ pub mod highlight;
 mod weave;
 
 use crate::measure::{RunInText, RunStyle, SizeRun, runs_in};
-use crate::page::{AbbreviationView, LineCount, RowLine, RowView, RowsContext, RowsPart, RowsView};
+use crate::page::{AbbreviationView, LineCount, RowView, RowsContext, RowsPart, RowsView, Use};
 use pulldown_cmark_escape::escape_html;
 use std::ops::Range;
 use weave::{Element, weave};
@@ -15,7 +15,7 @@ pub fn context(view: &RowsView) -> RowsContext {
     // Each abbreviation is reached by the keyboard once.
     let mut met = vec![false; view.abbreviations.len()];
     for line in &view.lines {
-        let html = html(line, &view.abbreviations, &mut met);
+        let html = marked(&line.text, &line.runs, &line.uses, &view.abbreviations, &mut met);
         if line.is_title {
             parts.push(RowsPart { title: html, rows: Vec::new() });
             continue;
@@ -38,25 +38,31 @@ pub fn with_runs(words: &str, sizes: usize, style: RunStyle) -> Option<String> {
     (!runs.is_empty()).then(|| weave(words, runs.iter().flat_map(run_elements).collect()))
 }
 
-/// A line with its parts, abbreviations and sizes marked.
-fn html(line: &RowLine, abbreviations: &[AbbreviationView], met: &mut [bool]) -> String {
-    let parts = highlight::parts(&line.text);
+/// Returns a row with its parts, size runs and abbreviations marked; `met` tells which of those stood above.
+pub fn marked(
+    text: &str,
+    runs: &[RunInText],
+    uses: &[Use],
+    abbreviations: &[AbbreviationView],
+    met: &mut [bool],
+) -> String {
+    let parts = highlight::parts(text);
     let class_of = |at: &Range<usize>| parts.iter().find(|part| part.at == *at).map(|part| part.class);
     let mut elements: Vec<Element> = Vec::new();
     for part in &parts {
-        let is_use = line.uses.iter().any(|(at, _)| *at == part.at);
-        let is_run = part.class == "number" && line.runs.iter().any(|run| run.at.start == part.at.start);
+        let is_use = uses.iter().any(|(at, _)| *at == part.at);
+        let is_run = part.class == "number" && runs.iter().any(|run| run.at.start == part.at.start);
         if !is_use && !is_run {
             elements.push(Element::span(part.at.clone(), part.class));
         }
     }
-    elements.extend(line.runs.iter().flat_map(run_elements));
-    for (at, which) in &line.uses {
+    elements.extend(runs.iter().flat_map(run_elements));
+    for (at, which) in uses {
         let Some(short) = abbreviations.get(*which) else { continue };
         let is_first = met.get_mut(*which).is_some_and(|met| !std::mem::replace(met, true));
         elements.push(abbreviation(at.clone(), short, class_of(at), is_first));
     }
-    weave(&line.text, elements)
+    weave(text, elements)
 }
 
 /// An abbreviation: its meaning is its title, and an empty button that lies over it shows the note that explains it. The text
