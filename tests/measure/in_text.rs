@@ -3,7 +3,7 @@
 use ballband::measure::{Bracket, RunStyle, runs_in};
 
 /// Returns the values of each run that is found, and the whole of it.
-fn found<'a>(text: &'a str, sizes: usize) -> Vec<(&'a str, Vec<&'a str>)> {
+fn found(text: &str, sizes: usize) -> Vec<(&str, Vec<&str>)> {
     let runs = runs_in(text, sizes, RunStyle::default());
     runs.iter().map(|run| (&text[run.at.clone()], run.values.iter().map(|at| &text[at.clone()]).collect())).collect()
 }
