@@ -8,7 +8,7 @@ const ROWS: &str = include_str!("../notation/rows.txt");
 
 /// Returns the parts of a row as words with their class.
 fn seen(row: &str) -> Vec<(&'static str, &str)> {
-    parts(row).into_iter().map(|part| (part.class, &row[part.at])).collect()
+    parts(row).iter().map(|part| (part.class, &row[part.at.clone()])).collect()
 }
 
 /// Returns the text of HTML, without the stitches that are worked out and stand beside a line.
@@ -87,7 +87,7 @@ fn every_example_row_is_read_from_end_to_end() {
         let parts = parts(row);
         assert!(parts.len() > 1, "{row}");
         let mut end = 0;
-        for part in &parts {
+        for part in parts.iter() {
             assert!(CLASSES.contains(&part.class) && !row[part.at.clone()].is_empty(), "{row}");
             assert!(part.at.start >= end || part.at.end <= end, "{row}: {part:?} crosses another");
             end = end.max(part.at.end);

@@ -1,7 +1,8 @@
 //! Which parts of a row are what: label, side, stitch, repeat.
 
+use std::collections::HashMap;
 use std::ops::Range;
-use std::sync::LazyLock;
+use std::sync::{Arc, LazyLock, Mutex, PoisonError};
 use syntect::parsing::{
     ParseState, Scope, ScopeStackOp, SyntaxDefinition, SyntaxReference, SyntaxSet, SyntaxSetBuilder,
 };
@@ -46,8 +47,29 @@ pub struct Part {
     pub class: &'static str,
 }
 
+/// How many rows are remembered, those of a few long patterns.
+const MOST: usize = 4096;
+
+/// The rows that were read already: a page is made again for one row that was changed, and a pattern has many alike.
+static KNOWN: LazyLock<Mutex<HashMap<String, Arc<[Part]>>>> = LazyLock::new(Mutex::default);
+
 /// Returns the parts of a row, one that holds others before them. A row is one line, also where it goes on below.
-pub fn parts(row: &str) -> Vec<Part> {
+pub fn parts(row: &str) -> Arc<[Part]> {
+    let known = || KNOWN.lock().unwrap_or_else(PoisonError::into_inner);
+    if let Some(parts) = known().get(row) {
+        return Arc::clone(parts);
+    }
+    // Others may read meanwhile.
+    let parts: Arc<[Part]> = read(row).into();
+    let mut known = known();
+    if known.len() >= MOST {
+        known.clear();
+    }
+    known.insert(row.to_owned(), Arc::clone(&parts));
+    parts
+}
+
+fn read(row: &str) -> Vec<Part> {
     // A line that goes on is read as one; a space is as long as the end of a line.
     let line = row.replace('\n', " ");
     let mut parts: Vec<Part> = Vec::new();

@@ -49,7 +49,7 @@ pub fn marked(
     let parts = highlight::parts(text);
     let class_of = |at: &Range<usize>| parts.iter().find(|part| part.at == *at).map(|part| part.class);
     let mut elements: Vec<Element> = Vec::new();
-    for part in &parts {
+    for part in parts.iter() {
         let is_use = uses.iter().any(|(at, _)| *at == part.at);
         let is_run = part.class == "number" && runs.iter().any(|run| run.at.start == part.at.start);
         if !is_use && !is_run {
