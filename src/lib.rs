@@ -96,6 +96,11 @@ impl Studied {
     }
 }
 
+/// Makes all files of the site but the photos for the sake of what is wrong with them, and keeps none.
+pub fn faults(studied: &Studied) -> Vec<Finding> {
+    render::faults(&studied.renderer(&studied.sizes()))
+}
+
 /// Makes all files of the site but the photos, and keeps them.
 ///
 /// A page whose template fails is missing and a finding; such a site must not be published.

@@ -16,11 +16,12 @@ import time
 sys.dont_write_bytecode = True  # nothing but pictures is left behind
 
 import garments  # noqa: E402
+import more  # noqa: E402
 import small  # noqa: E402
 import swatches  # noqa: E402
 from save import save  # noqa: E402
 
-PICTURES = {**garments.PICTURES, **small.PICTURES, **swatches.PICTURES}
+PICTURES = {**garments.PICTURES, **small.PICTURES, **swatches.PICTURES, **more.PICTURES}
 
 
 def main(names):

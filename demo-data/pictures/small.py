@@ -102,7 +102,12 @@ def shifted(field, by):
 
 
 def socks():
-    c = Canvas(1200, 1600, paper("#c9cfc8", 25), 122)
+    lines = stripes((14, 0), (2, 1), (3, 0), (1, 1), (3, 0), (2, 1))
+    return sock_pair(Canvas(1200, 1600, paper("#c9cfc8", 25), 122), [CHALK, ESTUARY], MUD, lines, True, 540)
+
+
+def sock_pair(c, pal, dark, lines, ribbed_heel, seed):
+    """Two socks side by side: cuffs, heels and toes in the dark colour, the rest by `lines(row, col)`."""
     w, asp = 10.2, 0.78
     for n, (ox, oy) in enumerate(((215, 200), (450, 350))):
         # leg down the page, round the heel, foot to the right; the hinge is inside the ankle
@@ -120,18 +125,17 @@ def socks():
             u = np.where(in_leg, dx, np.where(in_foot, -dy, -r))
             v = np.where(in_leg, -dy, np.where(in_foot, -dx - 120 * np.pi / 2, -(np.pi / 2 - arc) * 120))
             return (u / w).astype(F), (v / (w * asp)).astype(F)
-        lines = stripes((14, 0), (2, 1), (3, 0), (1, 1), (3, 0), (2, 1))
-        m = c.piece(leg, field, w, asp, [CHALK, ESTUARY], seed=540 + n,
+        m = c.piece(leg, field, w, asp, pal, seed=seed + n,
                     colour=lambda r, k: np.where(r > 14, lines(r, k), 0), edge=0.45, spread=16)
         toe = c.mask(path(f"M {hx + 190} {hy - 20} Q {hx + 215} {hy + 120} {hx + 178} {hy + 280} L {hx + 400} {hy + 280} "
                           f"L {hx + 400} {hy - 20}")) * m
-        c.piece(toe, field, w, asp, [MUD], seed=544 + n, edge=0.15, spread=10)
+        c.piece(toe, field, w, asp, [dark], seed=seed + 4 + n, edge=0.15, spread=10)
         heel = c.mask(path(f"M {hx - 300} {hy - 30} L {hx - 120} {hy - 20} Q {hx - 90} {hy + 90} {hx + 10} {hy + 132} L {hx + 26} {hy + 300} "
                            f"L {hx - 300} {hy + 300}")) * m
-        c.piece(heel, straight(hx - 130, hy + 130, w, w * asp, turn=45), w, asp, [MUD], seed=546 + n, edge=0.2, spread=8,
-                purl=lambda r, k: np.mod(k, 2) == 1, shadow=0.15)
+        c.piece(heel, straight(hx - 130, hy + 130, w, w * asp, turn=45), w, asp, [dark], seed=seed + 6 + n, edge=0.2, spread=8,
+                purl=(lambda r, k: np.mod(k, 2) == 1) if ribbed_heel else None, shadow=0.15)
         cuff = path(f"M {ox + 12} {oy + 126} Q {ox + 22} {oy + 50} {ox + 16} {oy} L {ox + 248} {oy} Q {ox + 244} {oy + 60} {ox + 252} {oy + 126}")
-        c.piece(cuff, straight(ox + 132, oy + 126, w * 0.88, w * asp), w, asp, [MUD], seed=548 + n, edge=0.4, shadow=0.2,
+        c.piece(cuff, straight(ox + 132, oy + 126, w * 0.88, w * asp), w, asp, [dark], seed=seed + 8 + n, edge=0.4, shadow=0.2,
                 spread=8, **RIB2)
         c.lay(puff=0.6, spread=14, shadow=0.48)
     return c.image()

@@ -2,8 +2,10 @@
 
 use super::Index;
 use super::visible::Visibility;
+use crate::entry::value::{Date, How};
 use crate::entry::yaml::Step;
 use crate::entry::{At, Entry, Mention, Reference};
+use rayon::prelude::*;
 use std::collections::BTreeMap;
 
 /// Where in an entry another is referred to.
@@ -22,6 +24,19 @@ pub struct BackLink {
     pub from: Reference,
     /// Where it does, each place once.
     pub via: Vec<Via>,
+    /// What it says of how she came by the other, if it is a note that says so.
+    pub told: Option<Told>,
+}
+
+/// What a note says of how she came by a thing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Told {
+    /// The note's day.
+    pub date: Option<Date>,
+    /// Which of its `links` says so, from 0.
+    pub at: usize,
+    /// How she came by it.
+    pub how: How,
 }
 
 impl BackLink {
@@ -32,12 +47,11 @@ impl BackLink {
 }
 
 /// Returns, for every entry, the public entries that refer to it.
-pub fn back_links(entries: &[Entry], visibility: impl Fn(&Entry) -> Visibility) -> Index<Vec<BackLink>> {
+pub fn back_links(entries: &[Entry], visibility: impl Fn(&Entry) -> Visibility + Sync) -> Index<Vec<BackLink>> {
+    let links: Vec<_> = entries.par_iter().map(|entry| of(entry, visibility(entry))).collect();
     let mut all: Index<Vec<BackLink>> = Index::default();
-    for entry in entries {
-        for (to, link) in of(entry, visibility(entry)) {
-            all.entry(to).or_default().push(link);
-        }
+    for (to, link) in links.into_iter().flatten() {
+        all.entry(to).or_default().push(link);
     }
     all
 }
@@ -50,10 +64,19 @@ pub fn of(entry: &Entry, visibility: Visibility) -> BTreeMap<Reference, BackLink
     }
     for mention in entry.mentions.iter().filter(|mention| !mention.private && mention.to != entry.id) {
         let via = via(entry, mention);
-        let link =
-            all.entry(mention.to.clone()).or_insert_with(|| BackLink { from: entry.id.clone(), via: Vec::new() });
+        let link = all.entry(mention.to.clone()).or_insert_with(|| BackLink {
+            from: entry.id.clone(),
+            via: Vec::new(),
+            told: None,
+        });
         if !link.via.contains(&via) {
             link.via.push(via);
+        }
+    }
+    let Some(note) = entry.note() else { return all };
+    for (at, known) in note.links.iter().enumerate() {
+        if let (Some(how), Some(link)) = (known.how, all.get_mut(&known.to.0)) {
+            link.told.get_or_insert(Told { date: note.date, at, how });
         }
     }
     all

@@ -16,7 +16,7 @@ pub use asked::{Question, recorded};
 pub use call::{Call, CallState};
 pub use change::{Change, Names};
 pub use check::{RESERVED_PAGE, UNKNOWN_REFERENCE, check, check_one};
-pub use links::{BackLink, Via};
+pub use links::{BackLink, Told, Via};
 pub use pictures::{PICTURE_MISSING, PictureFile};
 pub use titles::Named;
 pub use visible::{Eyes, Visibility};

@@ -34,7 +34,7 @@ pub fn make(named: Option<&Path>, to: Option<&Path>, today: Date) -> Result<Outc
     ticker.clear();
     if failed.into_inner() {
         // Publishing stops at the first page that cannot be made; she is told of them all.
-        let (_, faults) = crate::make(&studied);
+        let faults = crate::faults(&studied);
         studied.findings.extend(faults);
         sort(&mut studied.findings);
         return refuse(&studied.findings, &studied.texts, &folder);

@@ -25,7 +25,7 @@ pub fn proof(named: Option<&Path>, format: Format, today: Date, asked: Option<Da
     let mut studied = crate::study(&disk, View::of_readers(today))
         .map_err(|error| format!("cannot read the studio in `{}`: {error}", disk.root().display()))?;
     if !any_error(&studied.findings) {
-        let (_, faults) = crate::make(&studied);
+        let faults = crate::faults(&studied);
         studied.findings.extend(faults);
     }
     if let Some(day) = asked {

@@ -16,6 +16,7 @@ mod gauge;
 pub mod heading;
 mod kind;
 mod note;
+mod open_fence;
 mod origin;
 mod outlet;
 mod pattern;

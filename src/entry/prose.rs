@@ -8,6 +8,7 @@ use super::comment::without_comments;
 use super::fenced::Fenced;
 use super::heading::{Heading, HeadingWords, Ids, Wording, level_number, titled_by};
 use super::kind::{Key, Kind, Reference};
+use super::open_fence::open_fence;
 use super::seen::{Gathering, Seen};
 use super::studio::Settings;
 use super::value::BAD_REFERENCE;
@@ -199,6 +200,7 @@ pub fn read(
             Event::Start(Tag::CodeBlock(kind)) => {
                 in_code = true;
                 if let CodeBlockKind::Fenced(info) = kind {
+                    findings.extend(open_fence(file, text, &at));
                     rows = (info.split_whitespace().next() == Some("rows")).then_some(None);
                     computed = Block::of(info).map(|block| {
                         blocks += 1;

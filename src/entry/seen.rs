@@ -11,7 +11,7 @@ pub struct Seen {
     runs: Vec<Run>,
 }
 
-/// One run of words, in bytes of the file.
+/// One run of words, in bytes of the file; it may go on over several lines.
 #[derive(Clone, Debug)]
 struct Run {
     at: Range<usize>,
@@ -98,6 +98,8 @@ impl Gathering {
         let follows = std::mem::replace(&mut self.next, Follows::Close);
         match self.seen.runs.last_mut() {
             Some(last) if follows == Follows::Close && last.at.end == at.start => last.at.end = at.end,
+            // Nothing but the line's end stands between, or it would be further off.
+            Some(last) if follows == Follows::Below && last.at.end + 1 == at.start => last.at.end = at.end,
             _ => self.seen.runs.push(Run { at, follows }),
         }
     }
@@ -136,7 +138,12 @@ impl Seen {
                 Follows::Close => {}
             }
             words.stretches.push((words.text.len(), run.at.start));
-            words.text.push_str(file.get(run.at.clone()).unwrap_or_default());
+            for (at, line) in file.get(run.at.clone()).unwrap_or_default().split('\n').enumerate() {
+                if at > 0 {
+                    words.text.push(' ');
+                }
+                words.text.push_str(line);
+            }
         }
         words
     }

@@ -130,7 +130,10 @@ impl Page {
     pub fn all(shown: &Shown<'_>) -> Vec<Self> {
         let entries = Kind::ALL.into_iter().flat_map(|kind| shown.catalogue.public(kind));
         let calls = shown.catalogue.calls().map(|(entry, _, call)| Self::of_call(entry, call.state));
-        OWN.iter().map(Self::own).chain(entries.map(Self::of_entry)).chain(calls).collect()
+        // Asked for at once: a list of thousands that grows is moved again and again.
+        let mut all = Vec::with_capacity(OWN.len() + shown.catalogue.entries.len());
+        all.extend(OWN.iter().map(Self::own).chain(entries.map(Self::of_entry)).chain(calls));
+        all
     }
 
     /// Returns the page that is this file of a site, if there is one.

@@ -9,9 +9,10 @@ use crate::notation::chart::colours::colours;
 use crate::notation::chart::counts::{RowCount, counts};
 use crate::notation::chart::floats::{Float, floats};
 use crate::notation::chart::written::{Written, between, written};
-use crate::notation::chart::{Chart, Sign};
+use crate::notation::chart::{Chart, Side, Sign};
 use crate::reckon::chart::{cell_height, float_length, gauge_of_charts, stitches_over};
 use crate::standards::abbreviations;
+use std::ops::Range;
 
 /// A chart and what is said of it. No template sees it: a drawing leaves nothing to choose.
 #[derive(Clone, Debug)]
@@ -65,12 +66,9 @@ pub fn chart_view<'a>(shown: &Shown<'_>, block: &'a ChartBlock, pattern: Option<
     let chart = &block.chart;
     let gauge = pattern.and_then(gauge_of_charts);
     let rows = if chart.round { "rounds" } else { "rows" };
-    let size = format!("{} stitches across and {} {rows} up", chart.width, chart.rows.len());
-    let repeat = chart.repeat.as_ref().map(|repeat| {
-        let (from, to) =
-            (chart.width.saturating_sub(repeat.end).saturating_add(1), chart.width.saturating_sub(repeat.start));
-        format!(" A box marks what is repeated: columns {from} to {to}, counted from the right.")
-    });
+    // A cell without a stitch is a column all the same.
+    let across = if chart.has_gaps() { "columns" } else { "stitches" };
+    let size = format!("{} {across} across and {} {rows} up", chart.width, chart.rows.len());
     let length = |stitches: u32| float_length(gauge, stitches).map(|length| in_both(shown, length));
     let (counted, carried) = (counts(chart), floats(chart));
     let mut glossary = pattern.map(|pattern| Glossary::new(PREFIX, Some(pattern)));
@@ -91,23 +89,27 @@ pub fn chart_view<'a>(shown: &Shown<'_>, block: &'a ChartBlock, pattern: Option<
         chart,
         description: format!(
             "{size}, read from the bottom.{} Every row stands in words below.",
-            repeat.unwrap_or_default()
+            boxed(chart).map(|words| format!(" {words}")).unwrap_or_default()
         ),
         title,
         cell_height: cell_height(gauge),
         colours: chart.key.iter().map(|sign| colour(shown, pattern, sign.colour.as_deref()?)).collect(),
         key: chart.key.iter().map(|sign| meant(shown, chart, pattern, sign)).collect(),
-        reading: reading(chart).to_owned(),
+        reading: reading(chart),
         rows: in_words,
         abbreviations: glossary.map(|glossary| glossary.met).unwrap_or_default(),
         facts: facts(chart, &carried, &length),
     }
 }
 
-/// Puts equal rounds that follow each other on one line: `Rounds 5 to 7`. Rows of two sides are never equal.
+/// Puts equal rounds that follow each other on one line, `Rounds 5 to 7`, and of flat work all rows of the second side if
+/// they are alike: `Row 2 and every other WS row`.
 fn together(chart: &Chart, rows: Vec<RowInWords>) -> Vec<RowInWords> {
-    if !chart.round || chart.between.is_some() {
+    if chart.between.is_some() {
         return rows;
+    }
+    if !chart.round {
+        return second_side(chart, rows);
     }
     let mut lines: Vec<(usize, usize, RowInWords)> = Vec::new();
     for (at, row) in rows.into_iter().enumerate() {
@@ -127,6 +129,20 @@ fn together(chart: &Chart, rows: Vec<RowInWords>) -> Vec<RowInWords> {
     lines.into_iter().map(line).collect()
 }
 
+fn second_side(chart: &Chart, mut rows: Vec<RowInWords>) -> Vec<RowInWords> {
+    let mut others = rows.iter().skip(1).step_by(2);
+    let alike =
+        others.next().is_some_and(|first| others.all(|row| row.words == first.words && row.beside == first.beside));
+    if !alike || rows.len() < 4 {
+        return rows;
+    }
+    if let Some(second) = rows.get_mut(1) {
+        second.label = format!("Row 2 and every other {} row", chart.begins.other().letters());
+    }
+    let told = |at: &usize| at.is_multiple_of(2) || *at == 1;
+    rows.into_iter().enumerate().filter(|(at, _)| told(at)).map(|(_, row)| row).collect()
+}
+
 /// Returns how many stitches wide a swatch is; nothing where its width cannot be told without a gauge.
 pub fn swatch_stitches(block: &SwatchBlock, chart: &Chart, pattern: Option<&Pattern>) -> Option<u32> {
     match block.width {
@@ -139,15 +155,54 @@ pub fn swatch_stitches(block: &SwatchBlock, chart: &Chart, pattern: Option<&Patt
     }
 }
 
-fn reading(chart: &Chart) -> &'static str {
-    match (chart.round, chart.between.is_some()) {
-        (true, false) => "Read it from the bottom up, every round from right to left.",
-        (true, true) => "Read it from the bottom up, every round from right to left. It shows every other round.",
-        (false, false) => "Read it from the bottom up, each row from the side where its number stands.",
-        (false, true) => {
-            "Read it from the bottom up, each row from the side where its number stands. It shows every other row."
+/// Returns what is repeated: its columns, and the rows in which they are others.
+fn boxed(chart: &Chart) -> Option<String> {
+    let columns = |cells: &Range<usize>| {
+        let (from, to) =
+            (chart.width.saturating_sub(cells.end).saturating_add(1), chart.width.saturating_sub(cells.start));
+        if from == to { format!("column {from}") } else { format!("columns {from} to {to}") }
+    };
+    let repeat = chart.repeat.as_ref()?;
+    let mut moved: Vec<(&Range<usize>, Vec<String>)> = Vec::new();
+    for (row, cells) in &chart.shifted {
+        let number = chart.number(*row).to_string();
+        match moved.iter_mut().find(|(known, _)| *known == cells) {
+            Some((_, rows)) => rows.push(number),
+            None => moved.push((cells, vec![number])),
         }
     }
+    let (row, rows) = if chart.round { ("round", "rounds") } else { ("row", "rows") };
+    let moved = moved.iter().map(|(cells, numbers)| {
+        let word = if numbers.len() == 1 { row } else { rows };
+        format!("; in {word} {} {}", words::list(numbers), columns(cells))
+    });
+    Some(format!(
+        "A box marks what is repeated: {}, counted from the right{}.",
+        columns(repeat),
+        moved.collect::<String>()
+    ))
+}
+
+fn reading(chart: &Chart) -> String {
+    let mut words = if chart.round {
+        "Read it from the bottom up, every round from right to left.".to_owned()
+    } else {
+        "Read it from the bottom up, each row from the side where its number stands.".to_owned()
+    };
+    match (chart.between.is_some(), chart.round) {
+        (true, true) => words.push_str(" It shows every other round."),
+        (true, false) => words.push_str(" It shows every other row."),
+        (false, _) => {}
+    }
+    if chart.has_gaps() {
+        words.push_str(" Pass over a square without a stitch as if it were not there.");
+    }
+    if !chart.shifted.is_empty() {
+        words.push_str(
+            " The box steps aside where the stitches of a repeat do: work what stands between its edges in that row.",
+        );
+    }
+    words
 }
 
 fn colour(shown: &Shown<'_>, pattern: Option<&Pattern>, label: &str) -> Option<Colour> {
@@ -189,8 +244,9 @@ fn in_words(chart: &Chart, sign: &Sign) -> String {
     let own = if stitch.cable.is_some() { None } else { explained(&stitch.short) };
     let right = own.unwrap_or_else(|| stitch.meaning.clone());
     let right = if right == stitch.name { String::new() } else { right };
-    let both_sides = !chart.round && chart.between.is_none();
-    let other = stitch.ws_short.as_ref().filter(|other| both_sides && **other != stitch.short);
+    // What is only ever worked on one side needs no word for the other.
+    let behind = chart.is_worked_from(sign, Side::Wrong);
+    let other = stitch.ws_short.as_ref().filter(|other| behind && **other != stitch.short);
     match other {
         None => right,
         Some(other) => {

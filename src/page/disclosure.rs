@@ -53,6 +53,7 @@ pub fn of_address(shown: &Shown<'_>, note: &Note, url: &str) -> Disclosed {
 /// theirs tells, if she earns by that link or was paid for it.
 pub fn of_site(catalogue: &Catalogue, person: &Reference) -> Disclosed {
     let said = last_said(catalogue, person, None);
-    let told = said.map(|said| of(&catalogue.studio, said.note, person)).unwrap_or_default();
+    let note = said.and_then(|said| said.entry.note());
+    let told = note.map(|note| of(&catalogue.studio, note, person)).unwrap_or_default();
     if told.sponsored { told } else { Disclosed::default() }
 }

@@ -114,7 +114,10 @@ impl<'a> Renderer<'a> {
     /// Returns every file of the site but the photos: pages, assets, feeds, lists for machines. None is made before it is
     /// asked for, so that a large site is never held whole.
     pub fn files(&self) -> Vec<ToMake<'_>> {
-        let pages = Page::all(&self.shown).into_iter().map(|page| {
+        let pages = Page::all(&self.shown);
+        // Half as many again for the chapters of notes and the rest.
+        let mut files = Vec::with_capacity(pages.len() * 3 / 2);
+        let pages = pages.into_iter().map(|page| {
             let file = page.file.clone();
             ToMake::new(&file, move || self.fill(&page, &self.context(&page)?))
         });
@@ -124,7 +127,8 @@ impl<'a> Renderer<'a> {
             let cues = page::cues(&self.shown, entry, note)?;
             Some(ToMake::new(&page::chapters_path(&entry.id), move || Ok(chapters::to_vtt(&cues).into_bytes())))
         });
-        pages.chain(assets).chain(others).chain(chapters).collect()
+        files.extend(pages.chain(assets).chain(others).chain(chapters));
+        files
     }
 
     /// Returns the page that is this file of the site, if there is one.
@@ -177,6 +181,11 @@ impl<'a> Renderer<'a> {
     fn explain(&self, error: &EngineError, page: &Page) -> Box<Finding> {
         Box::new(self.theme.explain(error, page))
     }
+}
+
+/// Makes every file and keeps none: the findings are of those that cannot be made.
+pub fn faults(renderer: &Renderer<'_>) -> Vec<Finding> {
+    renderer.files().par_iter().filter_map(|file| file.make().err()).map(|finding| *finding).collect()
 }
 
 /// Makes every file at once and keeps them all; those that cannot be made are findings and missing.

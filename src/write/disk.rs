@@ -48,7 +48,7 @@ pub trait Disk: Sync {
     /// Writes a file that is not there yet.
     fn write(&self, path: &str, bytes: &[u8]) -> io::Result<()>;
 
-    /// Moves a file, in one step, over whatever file is at the other path.
+    /// Moves a file over whatever file is at the other path, or a folder to where nothing is, in one step.
     fn rename(&self, from: &str, to: &str) -> io::Result<()>;
 
     /// Makes a folder whose own folder is there.

@@ -62,6 +62,14 @@ pub(super) fn folders_of(path: &str) -> impl Iterator<Item = &str> {
     path.match_indices('/').filter_map(|(at, _)| path.get(..at))
 }
 
+/// The folders that some checked paths lie in; each once if the paths are sorted, since then those in one folder follow each
+/// other.
+pub(super) fn folders_of_all(paths: &[SitePath]) -> impl Iterator<Item = &str> {
+    let before = std::iter::once("").chain(paths.iter().map(SitePath::as_str));
+    let is_known = |before: &str, folder: &str| before.strip_prefix(folder).is_some_and(|rest| rest.starts_with('/'));
+    paths.iter().zip(before).flat_map(move |(path, before)| path.folders().filter(move |f| !is_known(before, f)))
+}
+
 /// The folder a checked path lies in; empty at the top.
 pub(super) fn folder_of(path: &str) -> &str {
     path.rsplit_once('/').map_or("", |(folder, _)| folder)

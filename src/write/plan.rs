@@ -5,7 +5,7 @@ use std::fmt;
 use std::ops::Bound;
 use std::path::Path;
 
-use super::path::{folded, folders_of};
+use super::path::{folded, folders_of, folders_of_all};
 use super::{Manifest, SitePath};
 
 /// What stands in the folder now.
@@ -49,8 +49,10 @@ pub struct Plan {
     pub clear: Vec<SitePath>,
     /// Folders to try to remove before the new files are put in place, innermost first.
     pub clear_folders: Vec<String>,
-    /// Folders to make, outermost first.
+    /// Folders to make, outermost first, but for those that are moved whole and what is in them.
     pub folders: Vec<String>,
+    /// Folders where nothing is yet, of those in each other the outermost: made aside with all that is in them and moved whole.
+    pub whole: BTreeSet<String>,
     /// Folders to try to remove at the end, innermost first; one that is not empty stays.
     pub emptied: Vec<String>,
 }
@@ -63,7 +65,13 @@ impl Plan {
             && self.clear.is_empty()
             && self.clear_folders.is_empty()
             && self.folders.is_empty()
+            && self.whole.is_empty()
             && self.emptied.is_empty()
+    }
+
+    /// Whether a file or folder lies in a folder that is moved whole.
+    pub fn goes_along(&self, path: &str) -> bool {
+        folders_of(path).any(|folder| self.whole.contains(folder))
     }
 }
 
@@ -130,7 +138,7 @@ impl Refusal {
 pub(super) fn check(wanted: &[SitePath]) -> Result<(), Refusal> {
     let mut files = HashSet::with_capacity(wanted.len());
     // From the path as a host that folds capitals sees it, to the spelling seen first.
-    let mut spelling: HashMap<String, &str> = HashMap::with_capacity(wanted.len());
+    let mut spelling: HashMap<String, &str> = HashMap::with_capacity(wanted.len() * 2);
     for path in wanted {
         if !files.insert(path.as_str()) {
             return Err(Refusal::Twice(path.clone()));
@@ -141,12 +149,11 @@ pub(super) fn check(wanted: &[SitePath]) -> Result<(), Refusal> {
             return Err(Refusal::Twins(path.to_string(), first.to_owned()));
         }
     }
-    let folders: BTreeSet<&str> = wanted.iter().flat_map(SitePath::folders).collect();
-    for folder in folders {
+    for folder in folders_of_all(wanted) {
         if let Some(path) = files.get(folder).and_then(|p| wanted.iter().find(|w| w.as_str() == *p)) {
             return Err(Refusal::FileAndFolder(path.clone()));
         }
-        if let Some(first) = spelling.insert(folded(folder), folder) {
+        if let Some(first) = spelling.insert(folded(folder), folder).filter(|first| *first != folder) {
             return Err(Refusal::Twins(folder.to_owned(), first.to_owned()));
         }
     }
@@ -170,7 +177,7 @@ pub(super) fn decide(existing: &Existing, wanted: &[SitePath]) -> Result<Plan, R
     let made = &existing.manifest.files;
     let found = |path: &str| existing.found.get(path).copied();
     let want: HashSet<&str> = wanted.iter().map(SitePath::as_str).collect();
-    let want_folders: BTreeSet<&str> = wanted.iter().flat_map(SitePath::folders).collect();
+    let want_folders: BTreeSet<&str> = folders_of_all(wanted).collect();
     let made_folders: BTreeSet<&str> = made.keys().flat_map(SitePath::folders).collect();
     let obsolete: Vec<&SitePath> = made.keys().filter(|o| !want.contains(o.as_str())).collect();
 
@@ -189,7 +196,10 @@ pub(super) fn decide(existing: &Existing, wanted: &[SitePath]) -> Result<Plan, R
                 plan.folders.push((*folder).to_owned());
             }
             Some(Found::Folder) => {}
-            None => plan.folders.push((*folder).to_owned()),
+            None if plan.goes_along(folder) => {}
+            None => {
+                plan.whole.insert((*folder).to_owned());
+            }
             Some(Found::Same | Found::Differs) if ours(folder) => {
                 in_the_way.insert(folder);
                 plan.folders.push((*folder).to_owned());

@@ -4,6 +4,7 @@ mod blocks;
 mod chart;
 mod examples;
 mod faults;
+mod natural;
 mod random;
 
 use ballband::measure::RunStyle;

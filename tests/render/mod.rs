@@ -8,4 +8,6 @@ mod commonmark;
 mod picture;
 pub mod rows;
 mod stitches;
+mod stitches_box;
+mod stitches_fabric;
 mod theme;

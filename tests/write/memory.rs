@@ -105,6 +105,26 @@ impl State {
         }
     }
 
+    fn move_folder(&mut self, from: &str, to: &str) -> io::Result<()> {
+        if self.get(to).is_some() {
+            return Err(ErrorKind::AlreadyExists.into());
+        }
+        let below = self.key(from) + "/";
+        let inside: Vec<(String, Node)> = self
+            .nodes
+            .iter()
+            .filter(|(key, _)| key.starts_with(&below))
+            .map(|(_, (spelt, node))| (spelt[from.len()..].to_owned(), node.clone()))
+            .collect();
+        self.nodes.retain(|key, _| !key.starts_with(&below));
+        self.take(from);
+        self.put(to, Node::Folder);
+        for (rest, node) in inside {
+            self.put(&format!("{to}{rest}"), node);
+        }
+        Ok(())
+    }
+
     fn take(&mut self, path: &str) {
         let key = self.key(path);
         self.nodes.remove(&key);
@@ -230,8 +250,11 @@ impl Disk for MemoryDisk {
             false,
             |_| {},
             |state| {
-                let bytes = state.file(from)?.clone();
                 state.folder_of_is_there(to)?;
+                if state.get(from) == Some(&Node::Folder) {
+                    return state.move_folder(from, to);
+                }
+                let bytes = state.file(from)?.clone();
                 if matches!(state.get(to), Some(Node::Folder)) {
                     return Err(ErrorKind::IsADirectory.into());
                 }

@@ -19,8 +19,19 @@ fn paths(all: &[&str]) -> Vec<SitePath> {
 #[test]
 fn into_an_empty_folder_everything_is_written() {
     let plan = plan(&existing(&[], &[]), &paths(&["a/b/c.html", "index.html"])).unwrap();
-    let folders = vec!["a".to_owned(), "a/b".to_owned()];
-    assert_eq!(plan, Plan { write: vec![0, 1], folders, ..Plan::default() });
+    let whole = ["a".to_owned()].into();
+    assert_eq!(plan, Plan { write: vec![0, 1], whole, ..Plan::default() });
+    assert!(plan.goes_along("a/b/c.html") && plan.goes_along("a/b"));
+    assert!(!plan.goes_along("a") && !plan.goes_along("index.html"));
+}
+
+#[test]
+fn only_a_folder_where_nothing_is_is_moved_whole() {
+    let there = existing(&["a/old.html"], &[("a", Found::Folder), ("a/old.html", Found::Same)]);
+    let plan = plan(&there, &paths(&["a/b/c/d.html", "a/b/e.html", "a/new.html", "a/old.html"])).unwrap();
+    assert_eq!(plan.whole, ["a/b".to_owned()].into());
+    assert_eq!((plan.write.as_slice(), plan.keep.as_slice()), ([0, 1, 2].as_slice(), [3].as_slice()));
+    assert!(plan.folders.is_empty() && plan.goes_along("a/b/c/d.html") && !plan.goes_along("a/new.html"));
 }
 
 #[test]

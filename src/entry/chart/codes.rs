@@ -46,10 +46,10 @@ pub static CHART_CABLE: Code = Code {
 pub static CHART_REPEAT: Code = Code {
     name: "chart-repeat",
     severity: Severity::Error,
-    what: "The repeat of a chart ends before it begins, or reaches beyond the chart's columns.",
+    what: "The repeat of a chart is not within its columns, or a row marks its own edges of it, with `|`, in a way that gives no box.",
     why: "The box round the repeat could not be drawn, and no row could be put in words.",
-    bad: "repeat: { from: 3, to: 14 } in a chart of 12 columns",
-    good: "repeat: { from: 1, to: 12 }",
+    bad: "repeat: { from: 3, to: 14 } in a chart of 12 columns, or rows: [·|o·, ·|o/|·]",
+    good: "repeat: { from: 1, to: 12 }, or rows: [·|o/|·, ·|··|·]",
 };
 
 /// A chart without rows.

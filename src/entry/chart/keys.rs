@@ -21,7 +21,8 @@ record! {
         "other rows" => other_rows: Option<String> = "purl",
         /// What each character stands for.
         "key" => key: Map<Meaning> = "{ o: MC, x: CC }",
-        /// The rows from the bottom up, the first one worked first; each from left to right, a character for a cell.
+        /// The rows from the bottom up, the first one worked first; each from left to right, a character for a cell. Two `|` in
+        /// a row are the edges of what is repeated in that row.
         "rows" => rows: ChartRows,
         /// The columns that are repeated, counted from the right.
         "repeat" => repeat: Option<RepeatKeys>,

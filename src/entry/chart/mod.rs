@@ -76,7 +76,8 @@ const MOST_REPEATS: u32 = 40;
 impl ChartBlock {
     /// Returns where cells of a row stand in the file; the row is counted from 0 from the bottom, cells from the left.
     pub fn row(&self, row: usize, cells: &Range<usize>) -> Range<usize> {
-        row_place(&self.source, row, cells)
+        let has_marks = self.chart.key.iter().all(|sign| sign.character != '|');
+        row_place(&self.source, row, cells, has_marks)
     }
 
     /// Returns where a sign of the key stands in the file.
@@ -229,7 +230,7 @@ fn finish(file: &FilePath, source: Fenced, keys: ChartKeys, findings: &mut Vec<F
         Err(wrong) => {
             findings.extend(wrong.into_iter().map(|(trouble, problem)| {
                 let span = match &trouble {
-                    Trouble::Row(row, cells) => row_place(&source, *row, cells),
+                    Trouble::Row(row, cells) => row_place(&source, *row, cells, draft.has_marks()),
                     Trouble::Key(at) => {
                         let name = draft.key.get(*at).map_or("", |(name, _)| name);
                         place(&source, &["key", name], On::Value)
@@ -252,6 +253,8 @@ fn code(problem: &Problem) -> &'static Code {
         Problem::Unknown(_) => &CHART_CHARACTER,
         Problem::NotOne(_) | Problem::NoStitch(_) => &CHART_KEY,
         Problem::Cut { .. } | Problem::AcrossRepeat(_) => &CHART_CABLE,
-        Problem::Repeat { .. } => &CHART_REPEAT,
+        Problem::Repeat { .. } | Problem::Marks { .. } | Problem::Unmarked { .. } | Problem::RepeatWidth { .. } => {
+            &CHART_REPEAT
+        }
     }
 }

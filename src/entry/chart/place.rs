@@ -12,8 +12,8 @@ pub fn place(source: &Fenced, keys: &[&str], on: On) -> Range<usize> {
     if span.is_empty() { source.opening() } else { source.place(&(span.start..span.start.saturating_add(lines))) }
 }
 
-/// Returns where cells of a row stand in the file.
-pub fn row_place(source: &Fenced, row: usize, cells: &Range<usize>) -> Range<usize> {
+/// Returns where cells of a row stand in the file; `has_marks` tells whether `|` is no cell but an edge of the repeat.
+pub fn row_place(source: &Fenced, row: usize, cells: &Range<usize>, has_marks: bool) -> Range<usize> {
     let places = Places::of(&source.text);
     let rows = [Step::Key(Box::from("rows"))];
     let item = [rows.to_vec(), vec![Step::Item(row)]].concat();
@@ -25,7 +25,7 @@ pub fn row_place(source: &Fenced, row: usize, cells: &Range<usize>) -> Range<usi
     };
     let raw = source.text.get(span.clone()).unwrap_or_default();
     let quoted = usize::from(raw.starts_with(['"', '\'']));
-    let seen = raw.char_indices().skip(quoted).filter(|(_, c)| !c.is_whitespace());
+    let seen = raw.char_indices().skip(quoted).filter(|(_, c)| !(c.is_whitespace() || has_marks && *c == '|'));
     let inside: Vec<Range<usize>> = seen.map(|(at, c)| at..at.saturating_add(c.len_utf8())).collect();
     let wanted = inside.get(cells.clone()).unwrap_or_default();
     match (wanted.first(), wanted.last()) {

@@ -1,6 +1,7 @@
 //! Makes a chart of what was written, or says what is wrong with it.
 
-use super::{Chart, Side, Sign, Worked};
+use super::marks::{MarkedRow, repeats};
+use super::{Chart, Side, Sign, Stretch, Worked};
 use crate::standards::chart_symbols::{self, Stitch};
 use std::collections::HashMap;
 use std::fmt;
@@ -18,7 +19,8 @@ pub struct Means {
 /// A chart as it was written.
 #[derive(Clone, Debug)]
 pub struct Draft {
-    /// The rows from the bottom up, each from left to right; spaces count for nothing.
+    /// The rows from the bottom up, each from left to right; spaces count for nothing, and where the key has no `|` two of
+    /// them stand round what is repeated in that row.
     pub rows: Vec<String>,
     /// What each character means.
     pub key: Vec<(String, Means)>,
@@ -30,6 +32,13 @@ pub struct Draft {
     pub begins: Side,
     /// How the rows between those of the chart are worked, where it shows only every other row.
     pub between: Option<String>,
+}
+
+impl Draft {
+    /// Returns whether `|` in a row is an edge of what is repeated: it is unless the key says what it stands for.
+    pub fn has_marks(&self) -> bool {
+        self.key.iter().all(|(written, _)| written != "|")
+    }
 }
 
 /// Where a draft is wrong.
@@ -81,6 +90,29 @@ pub enum Problem {
         /// The columns that the chart has.
         columns: usize,
     },
+    /// A row with `|` that are not two, one at either end of what is repeated.
+    Marks {
+        /// The row's number.
+        row: usize,
+        /// How many there are.
+        marks: usize,
+    },
+    /// A row that does not say what is repeated, where others do.
+    Unmarked {
+        /// The row's number.
+        row: usize,
+        /// That of one that does.
+        marked: usize,
+    },
+    /// A row that repeats another number of cells than the others.
+    RepeatWidth {
+        /// The row's number.
+        row: usize,
+        /// The cells it repeats.
+        cells: usize,
+        /// Those that the others repeat.
+        others: usize,
+    },
 }
 
 impl fmt::Display for Problem {
@@ -94,6 +126,14 @@ impl fmt::Display for Problem {
             Self::Cut { name, cells, run } => write!(f, "`{name}` spans {cells} cells, and here are {run}"),
             Self::AcrossRepeat(name) => write!(f, "the edge of the repeat cuts through `{name}`"),
             Self::Repeat { columns } => write!(f, "the repeat is not within the {columns} columns of the chart"),
+            Self::Marks { row, marks: 2 } => write!(f, "row {row} has nothing between its two `|`"),
+            Self::Marks { row, marks } => write!(f, "row {row} has {marks} `|`, and a repeat has two edges"),
+            Self::Unmarked { row, marked } => {
+                write!(f, "row {row} does not say what is repeated, and row {marked} does")
+            }
+            Self::RepeatWidth { row, cells, others } => {
+                write!(f, "row {row} repeats {cells} cells, and the others {others}")
+            }
         }
     }
 }
@@ -118,6 +158,14 @@ impl Problem {
             Self::Repeat { columns } => {
                 format!("count columns from the right, where row 1 begins: from 1 to {columns}")
             }
+            Self::Marks { .. } => {
+                "write one `|` before the first cell that is repeated and one behind the last, or explain `|` in `key`"
+                    .to_owned()
+            }
+            Self::Unmarked { .. } => "put a `|` at both edges of it, or give `repeat` for the rows without".to_owned(),
+            Self::RepeatWidth { .. } => {
+                "the box may move from row to row and stays as wide; `no stitch` fills a gap".to_owned()
+            }
         }
     }
 }
@@ -131,32 +179,25 @@ impl Problem {
 pub fn build(draft: &Draft) -> Result<Chart, Vec<(Trouble, Problem)>> {
     let mut wrong = Vec::new();
     let key = read_key(&draft.key, &mut wrong);
-    let rows: Vec<Vec<char>> =
-        draft.rows.iter().map(|row| row.chars().filter(|c| !c.is_whitespace()).collect()).collect();
-    let width = rows.first().map_or(0, Vec::len);
+    let rows: Vec<MarkedRow> = draft.rows.iter().map(|row| MarkedRow::read(row, draft.has_marks())).collect();
+    let width = rows.first().map_or(0, |row| row.cells.len());
     if width == 0 {
         wrong.push((Trouble::Chart, Problem::Empty));
     }
-    let repeat = draft.repeat.and_then(|(from, to)| {
-        let (from, to) = (usize::try_from(from).ok()?, usize::try_from(to).ok()?);
-        let fits = from >= 1 && from <= to && to <= width;
-        if !fits {
-            wrong.push((Trouble::Repeat, Problem::Repeat { columns: width }));
-        }
-        fits.then(|| width.saturating_sub(to)..width.saturating_sub(from.saturating_sub(1)))
-    });
+    let (repeat, shifted) = repeats(draft.repeat, &rows, width, &mut wrong);
     let by_character: HashMap<char, usize> =
         key.iter().enumerate().filter_map(|(at, sign)| Some((sign.as_ref()?.character, at))).collect();
     let mut worked = Vec::with_capacity(rows.len());
     // Each character is told of once; those of a key that is too long were told of there.
     let mut told: Vec<char> =
         draft.key.iter().filter(|(key, _)| key.chars().count() != 1).flat_map(|(key, _)| key.chars()).collect();
-    for (at, row) in rows.iter().enumerate() {
+    for (at, MarkedRow { cells: row, .. }) in rows.iter().enumerate() {
         if row.len() != width {
             let problem = Problem::Width { row: at.saturating_add(1), cells: row.len(), first: width };
             wrong.push((Trouble::Row(at, 0..row.len()), problem));
         }
-        worked.push(read_row(at, row, &key, &by_character, repeat.as_ref(), &mut told, &mut wrong));
+        let repeat = shifted.get(&at).or(repeat.as_ref());
+        worked.push(read_row(at, row, &key, &by_character, repeat, &mut told, &mut wrong));
     }
     if !wrong.is_empty() {
         return Err(wrong);
@@ -164,7 +205,7 @@ pub fn build(draft: &Draft) -> Result<Chart, Vec<(Trouble, Problem)>> {
     let begins = if draft.round { Side::Right } else { draft.begins };
     let between = draft.between.clone();
     let key = key.into_iter().flatten().collect();
-    Ok(Chart { key, rows: worked, width, repeat, round: draft.round, begins, between })
+    Ok(Chart { key, rows: worked, width, repeat, shifted, round: draft.round, begins, between })
 }
 
 /// Reads the key; what is wrong leaves a gap.
@@ -243,7 +284,12 @@ fn read_row(
                         let problem = Problem::AcrossRepeat(stitch.name.clone());
                         wrong.push((Trouble::Row(at, first..first.saturating_add(span).min(end)), problem));
                     }
-                    worked.push(Worked { sign, cell: first });
+                    let stretch = match repeat {
+                        Some(repeat) if first < repeat.start => Stretch::Left,
+                        Some(repeat) if first >= repeat.end => Stretch::Right,
+                        _ => Stretch::Repeat,
+                    };
+                    worked.push(Worked { sign, cell: first, stretch });
                 }
             }
         }

@@ -7,11 +7,13 @@ pub mod build;
 pub mod colours;
 pub mod counts;
 pub mod floats;
+mod marks;
 pub mod written;
 
 pub use build::{Draft, Means, Problem, Trouble, build};
 
 use crate::standards::chart_symbols::Stitch;
+use std::collections::BTreeMap;
 use std::ops::Range;
 
 /// A side of the fabric.
@@ -60,6 +62,17 @@ impl Sign {
     }
 }
 
+/// Where in a row something stands, as it is seen from left to right.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Stretch {
+    /// Left of the repeat.
+    Left,
+    /// In the repeat; everywhere where none is marked.
+    Repeat,
+    /// Right of the repeat.
+    Right,
+}
+
 /// One stitch of a row, or a cable of several cells.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Worked {
@@ -67,6 +80,8 @@ pub struct Worked {
     pub sign: usize,
     /// Its first cell from the left, counted from 0.
     pub cell: usize,
+    /// Whether it is repeated, or on which side of the repeat it stands.
+    pub stretch: Stretch,
 }
 
 /// A chart without contradictions: every row is as wide as the others, every cell has a sign, no cable is cut.
@@ -80,6 +95,8 @@ pub struct Chart {
     pub width: usize,
     /// The cells that are repeated, counted from 0 from the left; `None` where all are worked as they stand.
     pub repeat: Option<Range<usize>>,
+    /// The cells that are repeated in rows where they are others, just as many; the row is counted from 0 from the bottom.
+    pub shifted: BTreeMap<usize, Range<usize>>,
     /// Whether it is worked in the round.
     pub round: bool,
     /// The side that row 1 is worked from; the right one in the round.
@@ -113,11 +130,15 @@ impl Chart {
         if self.between.is_some() || row.is_multiple_of(2) { self.begins } else { self.begins.other() }
     }
 
+    /// Returns the cells of a row that are repeated, if any are marked; `row` is counted from 0 from the bottom.
+    pub fn repeat_in(&self, row: usize) -> Option<&Range<usize>> {
+        self.shifted.get(&row).or(self.repeat.as_ref())
+    }
+
     /// Returns what stands left of the repeat, in it and right of it.
     pub fn parts<'a>(&'a self, row: &'a [Worked]) -> Parts<'a> {
-        let Some(repeat) = &self.repeat else { return Parts { left: &[], repeat: row, right: &[] } };
-        let first = row.partition_point(|worked| worked.cell < repeat.start);
-        let last = row.partition_point(|worked| worked.cell < repeat.end);
+        let first = row.partition_point(|worked| worked.stretch < Stretch::Repeat);
+        let last = row.partition_point(|worked| worked.stretch <= Stretch::Repeat);
         Parts {
             left: row.get(..first).unwrap_or_default(),
             repeat: row.get(first..last).unwrap_or_default(),
@@ -128,6 +149,17 @@ impl Chart {
     /// Returns the sign of a stitch.
     pub fn sign(&self, worked: Worked) -> Option<&Sign> {
         self.key.get(worked.sign)
+    }
+
+    /// Returns whether a sign stands in a row that is worked from a side.
+    pub fn is_worked_from(&self, sign: &Sign, side: Side) -> bool {
+        let stands = |worked: &Worked| self.sign(*worked) == Some(sign);
+        self.rows.iter().enumerate().any(|(at, row)| self.side(at) == side && row.iter().any(stands))
+    }
+
+    /// Returns whether a row has a cell without a stitch.
+    pub fn has_gaps(&self) -> bool {
+        self.rows.iter().flatten().any(|worked| self.sign(*worked).is_some_and(Sign::is_nothing))
     }
 
     /// Returns whether any of its signs has a colour.

@@ -4,12 +4,14 @@
 //! stitches do not come out. [`count`](count()) is one row on so many stitches.
 
 mod count;
+mod fault;
 mod follow;
 mod lexicon;
 mod read;
 mod tree;
 
-pub use count::{Fault, Needle, Outcome, Reading, count, net, once};
+pub use count::{Needle, Outcome, Reading, count, net, once};
+pub use fault::Fault;
 pub use follow::{Followed, Seen, Told, follow};
 pub use lexicon::{Counts, Lexicon};
 pub use read::{read, read_items};

@@ -37,12 +37,12 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
         let own = (note.date, &entry.id);
         let last = |to: &'_ &'_ Reference| Some(((*to).clone(), last_said(catalogue, to, Some(own))?));
         let Some((thing, said)) = leads.to.iter().find_map(last) else { continue };
-        let before = match said.note.number {
+        let before = match said.entry.note().and_then(|note| note.number) {
             Some(number) => format!("note {number}"),
             None => format!("the note `{}`", said.entry.id.key),
         };
         let whose = if leads.by_address { format!("`{thing}` (whose address this is)") } else { format!("`{thing}`") };
-        let message = match said.how {
+        let message = match said.told.how {
             How::Gifted => format!("{whose} was given to you in {before}"),
             How::Loaned => format!("{whose} was lent to you in {before}"),
             How::Affiliate => format!("you earn by {whose}, as {before} says"),
@@ -50,7 +50,7 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
             How::Friend => format!("{whose} is of friends of yours, as {before} says"),
             How::Own | How::Bought => continue,
         };
-        let one = format!("{{ to: \"{thing}\", how: {} }}", said.how.word());
+        let one = format!("{{ to: \"{thing}\", how: {} }}", said.told.how.word());
         let how = if note.links.is_empty() {
             format!("say here too how you came by it, `links: [ {one} ]`")
         } else {
@@ -59,7 +59,7 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
         findings.push(
             Finding::new(&UNDISCLOSED, entry.origin.place(&leads.at, placing), message)
                 .help(format!("{how}, or `how: bought` or `how: own` if that is so now"))
-                .also(said.entry.origin.value(&place::item("links", said.at, &["how"]), placing), "said here"),
+                .also(said.entry.origin.value(&place::item("links", said.told.at, &["how"]), placing), "said here"),
         );
     }
 }

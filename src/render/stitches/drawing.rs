@@ -7,6 +7,7 @@ use crate::page::ChartView;
 use crate::reckon::chart::CELL_WIDTH;
 use pulldown_cmark_escape::escape_html;
 use std::fmt::Write as _;
+use std::ops::Range;
 
 /// Room for the numbers of rows at either side, and of columns below.
 const SIDE: i64 = 420;
@@ -52,10 +53,9 @@ pub fn drawing(view: &ChartView<'_>, looks: &[Look], id: &str) -> String {
     let _ = write!(out, "<path {BARE_PAPER} d=\"M{left} {EDGE}h{across}v{up}h-{across}z\"/>");
     out.push_str(&paint.grounds());
     grid(&mut out, chart, (left, across, up, height));
-    if let Some(repeat) = &chart.repeat {
-        let (x, broad) = (left + count(repeat.start) * CELL_WIDTH, count(repeat.len()) * CELL_WIDTH);
+    if let Some(path) = repeat_box(chart, left, EDGE + up, height) {
         for class in ["under", "repeat"] {
-            let _ = write!(out, "<path {} d=\"M{x} {EDGE}h{broad}v{up}h-{broad}z\"/>", lines(class));
+            let _ = write!(out, "<path {} d=\"{path}\"/>", lines(class));
         }
     }
     out.push_str(&paint.signs());
@@ -97,4 +97,30 @@ fn grid(out: &mut String, chart: &Chart, (left, across, up, height): (i64, i64, 
     for (class, path) in [("under", format!("{fine}{strong}")), ("fine", fine), ("strong", strong)] {
         let _ = write!(out, "<path {} d=\"{path}\"/>", lines(class));
     }
+}
+
+/// Returns the outline of what is repeated, from its foot round; a box that moves from row to row has steps.
+fn repeat_box(chart: &Chart, left: i64, foot: i64, height: i64) -> Option<String> {
+    let x = |cell: usize| left + i64::try_from(cell).unwrap_or(0) * CELL_WIDTH;
+    let top = |row: usize| foot - i64::try_from(row).unwrap_or(0).saturating_add(1) * height;
+    let boxes: Vec<Range<usize>> = (0..chart.rows.len()).filter_map(|row| chart.repeat_in(row).cloned()).collect();
+    let first = boxes.first()?;
+    let mut path = format!("M{} {foot}", x(first.start));
+    // Up the left edge and down the right one; a step lies on the line between two rows.
+    for (row, cells) in boxes.iter().enumerate() {
+        let above = boxes.get(row.saturating_add(1));
+        if above.is_none_or(|above| above.start != cells.start) {
+            let _ = write!(path, "V{}", top(row));
+            let _ = write!(path, "H{}", x(above.map_or(cells.end, |above| above.start)));
+        }
+    }
+    for (row, cells) in boxes.iter().enumerate().rev() {
+        let below = row.checked_sub(1).and_then(|below| boxes.get(below));
+        if below.is_some_and(|below| below.end != cells.end) {
+            let _ = write!(path, "V{}", top(row) + height);
+            let _ = write!(path, "H{}", x(below.map_or(cells.end, |below| below.end)));
+        }
+    }
+    let _ = write!(path, "V{foot}z");
+    Some(path)
 }

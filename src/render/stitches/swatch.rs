@@ -4,7 +4,7 @@
 //! beside each other are one shape, the repeat is drawn once and used again, and the strands' edges are one pattern.
 
 use super::cells::Look;
-use crate::notation::chart::{Chart, Worked};
+use crate::notation::chart::{Chart, Stretch, Worked};
 use crate::page::ChartView;
 use crate::reckon::chart::CELL_WIDTH;
 use pulldown_cmark_escape::escape_html;
@@ -38,10 +38,16 @@ pub fn swatch(view: &ChartView<'_>, looks: &[Look], stitches: u32, up: u32, id: 
         let _ = escape_html(&mut out, text);
         let _ = write!(out, "</{tag}>");
     }
-    let stretches = [("right", repeat.end..chart.width), ("again", repeat.clone()), ("left", 0..repeat.start)];
+    let stretches = [
+        ("right", Stretch::Right, repeat.end..chart.width),
+        ("again", Stretch::Repeat, repeat.clone()),
+        ("left", Stretch::Left, 0..repeat.start),
+    ];
+    // Where the repeat moves, a row may have stitches beside it where most have none.
+    let has = |stretch: Stretch| chart.rows.iter().flatten().any(|worked| worked.stretch == stretch);
     out.push_str("<defs>");
-    for (name, cells) in stretches.iter().filter(|(_, cells)| !cells.is_empty()) {
-        let _ = write!(out, "<g id=\"{id}-{name}\">{}</g>", fabric(chart, looks, cells, height, drop));
+    for (name, stretch, cells) in stretches.iter().filter(|(_, stretch, _)| has(*stretch)) {
+        let _ = write!(out, "<g id=\"{id}-{name}\">{}</g>", fabric(chart, looks, *stretch, cells.start, height, drop));
     }
     let (half, edge) = (CELL_WIDTH / 2, CELL_WIDTH);
     let _ = write!(
@@ -56,26 +62,26 @@ pub fn swatch(view: &ChartView<'_>, looks: &[Look], stitches: u32, up: u32, id: 
         }
         x
     };
-    let [(_, right), (_, again), (_, left)] = &stretches;
-    if !right.is_empty() {
+    let [(_, _, right), (_, _, again), (_, _, left)] = &stretches;
+    if has(Stretch::Right) {
         place("right", right.len());
     }
     let room = left.len();
     while place("again", again.len()) > count(room) * CELL_WIDTH {}
-    if !left.is_empty() {
+    if has(Stretch::Left) {
         place("left", left.len());
     }
     let _ = write!(out, "<path fill=\"url(#{id}-strands)\" d=\"M0 0h{wide}v{tall}h-{wide}z\"/></svg>");
     out
 }
 
-/// Draws cells of every row, with their corner at the top left, a shape for each run of one look.
-fn fabric(chart: &Chart, looks: &[Look], cells: &std::ops::Range<usize>, height: i64, drop: i64) -> String {
+/// Draws a stretch of every row, a shape for each run of one look; the corner at the top left is that of cell `origin`.
+fn fabric(chart: &Chart, looks: &[Look], stretch: Stretch, origin: usize, height: i64, drop: i64) -> String {
     let count = |number: usize| i64::try_from(number).unwrap_or(0);
     let half = CELL_WIDTH / 2;
     let mut paths: Vec<(&str, String)> = Vec::new();
     for (at, row) in chart.rows.iter().rev().enumerate() {
-        let within: Vec<&Worked> = row.iter().filter(|worked| cells.contains(&worked.cell)).collect();
+        let within: Vec<&Worked> = row.iter().filter(|worked| worked.stretch == stretch).collect();
         let ground = |worked: &Worked| looks.get(worked.sign).and_then(|look| look.ground.as_deref());
         let mut rest = within.as_slice();
         while let Some(first) = rest.first() {
@@ -90,7 +96,7 @@ fn fabric(chart: &Chart, looks: &[Look], cells: &std::ops::Range<usize>, height:
                 }
             };
             let Some((_, path)) = paths.get_mut(path) else { continue };
-            let x = count(first.cell.saturating_sub(cells.start)) * CELL_WIDTH;
+            let x = count(first.cell).saturating_sub(count(origin)) * CELL_WIDTH;
             let _ = write!(path, "M{x} {}", count(at) * height);
             path.push_str(&format!("l{half} {drop} {half}-{drop}").repeat(run));
             let _ = write!(path, "v{height}");

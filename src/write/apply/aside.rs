@@ -6,9 +6,11 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use rayon::prelude::*;
 
-use super::untouched;
+use super::{make_folders, untouched};
+use crate::write::path::folders_of_all;
 use crate::write::{
-    ASIDE, Batch, Content, Digest, Disk, Doing, Kind, Made, Plan, Progress, RECORDS, SiteFile, Stage, Trouble,
+    ASIDE, Batch, Content, Digest, Disk, Doing, Kind, Left, Made, Plan, Progress, RECORDS, SiteFile, SitePath, Stage,
+    Trouble,
 };
 
 /// What came of a file that was to be written.
@@ -21,14 +23,39 @@ pub(super) struct Written {
     pub made: Option<Made>,
 }
 
-/// The path a file waits at; its own name might be too long or clash, a number is neither.
-pub(super) fn aside(number: usize) -> String {
-    format!("{ASIDE}/{number}")
+/// The path a file waits at: its place in a folder that is moved whole, or a number, since its own name might clash.
+fn waits_at(plan: &Plan, number: usize, path: &str) -> String {
+    if plan.goes_along(path) { in_new(path) } else { format!("{ASIDE}/{number}") }
+}
+
+/// The path at which something of a folder waits that is moved whole.
+fn in_new(path: &str) -> String {
+    format!("{ASIDE}/new/{path}")
+}
+
+/// What is moved, from where it waits to where it goes: each file that is moved alone, and each whole folder.
+pub(super) fn moves<'a>(plan: &'a Plan, files: &[(usize, &'a SitePath)]) -> Vec<(String, &'a str)> {
+    let alone = files.iter().map(|(number, path)| (*number, path.as_str())).filter(|(_, path)| !plan.goes_along(path));
+    let alone = alone.map(|(number, path)| (waits_at(plan, number, path), path));
+    alone.chain(plan.whole.iter().map(|folder| (in_new(folder), folder.as_str()))).collect()
+}
+
+/// Makes the folders that are moved whole, with all in them, where they wait.
+fn make_whole(disk: &dyn Disk, files: &[SiteFile<'_>], plan: &Plan) -> Result<(), Trouble> {
+    if plan.whole.is_empty() {
+        return Ok(());
+    }
+    let along = |path: &&SitePath| plan.goes_along(path.as_str());
+    let paths = plan.write.iter().filter_map(|number| files.get(*number)).map(|file| &file.path).filter(along);
+    let paths: Vec<SitePath> = paths.cloned().collect();
+    let new = [ASIDE.to_owned(), format!("{ASIDE}/new")].into_iter();
+    let all: Vec<String> = new.chain(folders_of_all(&paths).map(in_new)).collect();
+    make_folders(disk, &all, Left::AsItWas)
 }
 
 /// Removes what waits aside, ours or left by a make that was stopped.
 ///
-/// Anything there that is not a file is left, and so is the folder then.
+/// Anything there that is neither a file nor a folder is left, and so is the folder then.
 pub(super) fn clean(disk: &dyn Disk) -> Result<(), Trouble> {
     let looked = disk.look(RECORDS).map_err(untouched(disk, Doing::Read, RECORDS))?;
     let there = disk.look(ASIDE).map_err(untouched(disk, Doing::Read, ASIDE))?;
@@ -39,14 +66,23 @@ pub(super) fn clean(disk: &dyn Disk) -> Result<(), Trouble> {
         }
         _ => return Ok(()),
     }
-    let names = disk.list(ASIDE).map_err(untouched(disk, Doing::Read, ASIDE))?;
-    names.par_iter().filter(|(_, kind)| matches!(kind, Kind::File(_))).try_for_each(|(name, _)| {
-        let path = format!("{ASIDE}/{name}");
-        disk.remove_file(&path).map_err(untouched(disk, Doing::Remove, &path))
+    clear(disk, ASIDE)
+}
+
+/// Removes the files in a folder and in those in it, and each folder that this empties.
+fn clear(disk: &dyn Disk, folder: &str) -> Result<(), Trouble> {
+    let names = disk.list(folder).map_err(untouched(disk, Doing::Read, folder))?;
+    names.par_iter().try_for_each(|(name, kind)| {
+        let path = format!("{folder}/{name}");
+        match kind {
+            Kind::File(_) => disk.remove_file(&path).map_err(untouched(disk, Doing::Remove, &path)),
+            Kind::Folder => clear(disk, &path),
+            Kind::Other => Ok(()),
+        }
     })?;
-    match disk.remove_folder(ASIDE) {
+    match disk.remove_folder(folder) {
         Err(error) if error.kind() == std::io::ErrorKind::DirectoryNotEmpty => Ok(()),
-        done => done.map_err(untouched(disk, Doing::Remove, ASIDE)),
+        done => done.map_err(untouched(disk, Doing::Remove, folder)),
     }
 }
 
@@ -61,6 +97,7 @@ pub(super) fn write(
         return Ok(Vec::new());
     }
     let total = plan.write.len();
+    make_whole(disk, files, plan)?;
     progress(Progress { stage: Stage::Writing, done: 0, total });
     let done = AtomicUsize::new(0);
     let work = Work { disk, files, plan, folder: Mutex::new(false) };
@@ -136,7 +173,7 @@ impl Work<'_> {
     fn one(&self, number: usize, tell: &(dyn Fn() + Sync)) -> Result<Option<Written>, Trouble> {
         let Some(file) = self.files.get(number) else { return Ok(None) };
         let written = match &file.content {
-            Content::Bytes(bytes) => self.bytes(number, bytes)?,
+            Content::Bytes(bytes) => self.bytes(number, file.path.as_str(), bytes)?,
             Content::Derived { make, .. } => {
                 let bytes = make().map_err(|why| Trouble::Make { path: file.path.clone(), why })?;
                 self.made(number, file, &bytes)?
@@ -175,12 +212,12 @@ impl Work<'_> {
         if there && self.disk.same(path, bytes).map_err(untouched(self.disk, Doing::Read, path))? {
             return Ok(Written { number, aside: false, made });
         }
-        Ok(Written { made, ..self.bytes(number, bytes)? })
+        Ok(Written { made, ..self.bytes(number, path, bytes)? })
     }
 
-    fn bytes(&self, number: usize, bytes: &[u8]) -> Result<Written, Trouble> {
+    fn bytes(&self, number: usize, path: &str, bytes: &[u8]) -> Result<Written, Trouble> {
         self.folder()?;
-        let path = aside(number);
+        let path = waits_at(self.plan, number, path);
         self.disk.write(&path, bytes).map_err(untouched(self.disk, Doing::Write, &path))?;
         Ok(Written { number, aside: true, made: None })
     }

@@ -4,7 +4,7 @@
 //! 2. A list naming the old and the new files is put in place, so that whatever happens next is
 //!    known to be ours.
 //! 3. Old files that stand in the way are removed, folders made, and each new file moved into
-//!    place in one step.
+//!    place in one step; a folder that is new altogether is moved with all that is in it.
 //! 4. Old files are removed, and folders this empties.
 //! 5. The list of just the new files is put in place.
 //!
@@ -19,8 +19,11 @@ mod place;
 mod real;
 mod survey;
 
+use std::collections::BTreeMap;
 use std::io;
 use std::path::Path;
+
+use rayon::prelude::*;
 
 use super::{
     Disk, Doing, Kind, LOCK, Left, MANIFEST, Manifest, Progress, RECORDS, Report, SiteFile, SitePath, Trouble, plan,
@@ -89,6 +92,19 @@ fn trouble<'a>(disk: &'a dyn Disk, doing: Doing, path: &'a str, left: Left) -> i
 
 fn untouched<'a>(disk: &'a dyn Disk, doing: Doing, path: &'a str) -> impl FnOnce(io::Error) -> Trouble + 'a {
     trouble(disk, doing, path, Left::AsItWas)
+}
+
+/// Makes the folders, a level at a time so that each level can be made at once.
+fn make_folders(disk: &dyn Disk, folders: &[String], left: Left) -> Result<(), Trouble> {
+    let mut levels: BTreeMap<usize, Vec<&str>> = BTreeMap::new();
+    for folder in folders {
+        levels.entry(folder.matches('/').count()).or_default().push(folder);
+    }
+    levels.into_values().try_for_each(|level| {
+        level
+            .par_iter()
+            .try_for_each(|folder| disk.make_folder(folder).map_err(trouble(disk, Doing::MakeFolder, folder, left)))
+    })
 }
 
 /// Makes or takes the folder, if it may be taken, and locks it.

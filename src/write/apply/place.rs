@@ -7,7 +7,7 @@ use rayon::prelude::*;
 
 use super::aside::{self, Written};
 use super::survey::Survey;
-use super::{Old, trouble};
+use super::{Old, make_folders, trouble};
 use crate::write::{ASIDE, Disk, Doing, Left, MANIFEST, Manifest, Plan, Progress, Report, SitePath, Stage, Trouble};
 
 pub(super) fn place(
@@ -32,11 +32,9 @@ pub(super) fn place(
     progress(Progress { stage: Stage::Placing, done: 0, total: moving.len() });
     each(&plan.clear, |path| remove_file(disk, path))?;
     plan.clear_folders.iter().try_for_each(|folder| remove_folder(disk, folder))?;
-    make_folders(disk, &plan.folders)?;
-    moving.par_iter().try_for_each(|(number, path)| {
-        let from = aside::aside(*number);
-        disk.rename(&from, path.as_str()).map_err(partly(disk, Doing::Place, path.as_str()))
-    })?;
+    make_folders(disk, &plan.folders, Left::PartlyNew)?;
+    let moves = aside::moves(plan, &moving);
+    moves.par_iter().try_for_each(|(from, to)| disk.rename(from, to).map_err(partly(disk, Doing::Place, to)))?;
 
     progress(Progress { stage: Stage::Removing, done: 0, total: plan.remove.len() });
     each(&plan.remove, |path| remove_file(disk, path))?;
@@ -106,17 +104,4 @@ fn remove_folder(disk: &dyn Disk, path: &str) -> Result<(), Trouble> {
         Err(error) if matches!(error.kind(), io::ErrorKind::NotFound | io::ErrorKind::DirectoryNotEmpty) => Ok(()),
         done => done.map_err(partly(disk, Doing::Remove, path)),
     }
-}
-
-/// Makes the folders, a level at a time so that each level can be made at once.
-fn make_folders(disk: &dyn Disk, folders: &[String]) -> Result<(), Trouble> {
-    let mut levels: BTreeMap<usize, Vec<&str>> = BTreeMap::new();
-    for folder in folders {
-        levels.entry(folder.matches('/').count()).or_default().push(folder);
-    }
-    levels.into_values().try_for_each(|level| {
-        level
-            .par_iter()
-            .try_for_each(|folder| disk.make_folder(folder).map_err(partly(disk, Doing::MakeFolder, folder)))
-    })
 }

@@ -1,5 +1,6 @@
 //! Charts: built, counted, measured, and put in words that give the same chart again.
 
+mod moving;
 mod reading;
 mod round_trip;
 

@@ -17,7 +17,7 @@ pub(super) fn label(cursor: &mut Cursor<'_>) -> Result<Option<Label>, Bad> {
     let words = head.get(..colon).unwrap_or_default();
     let lower = words.to_lowercase();
     let named = lower.split(|c: char| !c.is_alphanumeric()).any(|word| ROW.contains(&word));
-    if !named {
+    if !named || is_heading(head) {
         return Ok(None);
     }
     let round =
@@ -40,6 +40,19 @@ pub(super) fn label(cursor: &mut Cursor<'_>) -> Result<Option<Label>, Bad> {
     };
     cursor.at = start + colon + 1;
     Ok(Some(Label { numbers, others, side, round, at: start..start + colon }))
+}
+
+/// Whether a line with the word row or round in it is a heading all the same: `Short rows:`, `Round the ankle:`. `Next row:`
+/// and `All WS rows:` are none; there something is missing.
+fn is_heading(line: &str) -> bool {
+    let Some(name) = line.strip_suffix(':') else { return false };
+    let lower = name.to_lowercase();
+    let mut words = lower.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+    let of_some = ["rs", "ws", "all", "every", "even", "odd"];
+    let figures = name.contains(|c: char| c.is_ascii_digit());
+    let of_rows = words.clone().any(|word| of_some.contains(&word));
+    let of_one = words.next_back().is_some_and(|last| ["row", "rnd", "round"].contains(&last));
+    !(figures || of_rows || of_one)
 }
 
 /// Where the colon of a label stands: before the sentence ends, outside brackets.

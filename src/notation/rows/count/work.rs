@@ -1,216 +1,33 @@
-//! One row on so many stitches: what it takes, what it leaves, and whether it comes out.
+//! A row at work: the stitches taken and left so far.
 
-use super::lexicon::Counts;
-use super::tree::{How, Item, Span, Until};
-
-/// The stitches on the needle before or after a row.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Needle {
-    /// All of them; `None` where that is not known.
-    pub total: Option<i64>,
-    /// Those on the needle that is about to be worked, which after a turn are not all.
-    pub here: Option<i64>,
-}
-
-impl Needle {
-    /// Returns a needle with so many stitches, all to be worked.
-    pub const fn of(stitches: i64) -> Self {
-        Self { total: Some(stitches), here: Some(stitches) }
-    }
-
-    /// A needle of which nothing is known.
-    pub const UNKNOWN: Self = Self { total: None, here: None };
-}
-
-/// What "rep from * 3 times" means.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Reading {
-    /// Three times after the first.
-    More,
-    /// Three times in all.
-    InAll,
-}
-
-/// Where stitches do not come out, with the figures of one size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Fault {
-    /// Stitches stay unworked at the end of a row.
-    LeftOver {
-        /// How many.
-        left: i64,
-        /// How many there were before the row.
-        had: i64,
-    },
-    /// A row needs more stitches than there are.
-    Short {
-        /// How many more.
-        by: i64,
-        /// How many there were before the row.
-        had: i64,
-    },
-    /// The stitches for a repeat are no multiple of it.
-    RepeatLeft {
-        /// How many are over.
-        left: i64,
-        /// The stitches of one repeat.
-        of: i64,
-        /// The stitches there are for repeats.
-        room: i64,
-    },
-    /// A repeat takes no stitch, so it never comes to an end.
-    RepeatEmpty,
-    /// What follows "to last 3 sts" takes another number.
-    Tail {
-        /// What the words say.
-        says: i64,
-        /// What follows takes.
-        takes: i64,
-    },
-    /// The stitches are not as many as is said.
-    Stated {
-        /// What is said.
-        says: i64,
-        /// What there are.
-        is: i64,
-    },
-    /// A part begins with other stitches than the last one ended with.
-    Section {
-        /// What is said.
-        says: i64,
-        /// What there are.
-        is: i64,
-    },
-    /// A row adds or takes away another number than is said.
-    Change {
-        /// What is said, below nothing for a decrease.
-        says: i64,
-        /// What it does.
-        is: i64,
-    },
-    /// A repeat fits only if its times are meant in all.
-    InAll {
-        /// How many times.
-        times: i64,
-    },
-    /// A row fits only if the stitch left from binding off counts as the next one.
-    BoundOff {
-        /// How many such stitches.
-        stitches: i64,
-    },
-    /// A row does not fit when it is worked again.
-    Again {
-        /// Which time, 1 for the first repeat.
-        pass: i64,
-        /// The stitches before the row.
-        had: i64,
-    },
-    /// Rows worked until so many stitches are left never come to just as many.
-    Missed {
-        /// How many are wanted.
-        wanted: i64,
-        /// The nearest there are.
-        is: i64,
-    },
-    /// No row has the number.
-    NoRow {
-        /// The number.
-        row: u32,
-    },
-    /// How many stitches there are cannot be told from here on.
-    Unknown,
-}
-
-/// What a row does to a needle.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Outcome {
-    /// The stitches afterwards; unknown where the row does not fit.
-    pub after: Needle,
-    /// What the row adds, below nothing for a decrease; `None` where that depends on what is not known.
-    pub change: Option<i64>,
-    /// What does not come out.
-    pub faults: Vec<(Fault, Span)>,
-    /// The first words that do not tell their stitches.
-    pub unsaid: Option<Span>,
-    /// In how many places of its middle it binds off.
-    pub bound: i64,
-    /// How many steps it took to work out.
-    pub steps: u32,
-}
-
-/// Works a row on a needle, in a size counted from 0.
-pub fn count(items: &[Item], needle: Needle, size: usize, reading: Reading) -> Outcome {
-    let whole = items.first().zip(items.last()).map_or(0..0, |(first, last)| first.at().start..last.at().end);
-    let mut work = Work::begin(needle, size, reading);
-    work.items(items);
-    work.end(whole)
-}
-
-/// Returns what a stretch of a row takes and leaves whatever the needle holds; nothing where that cannot be said.
-pub fn once(items: &[Item], size: usize, reading: Reading) -> Option<Counts> {
-    let mut sum = Counts::default();
-    for item in items {
-        let counts = match item {
-            Item::Work { takes, leaves, times, .. } => times_over(Counts::new(*takes, *leaves), times.of(size)),
-            Item::Repeat { items, how, .. } => {
-                let times = match how {
-                    How::Times(number) => number.of(size),
-                    How::More(number) => number.of(size) + 1,
-                    How::Again(number) => number.of(size) + i64::from(reading == Reading::More),
-                    How::Until(_) => return None,
-                };
-                times_over(once(items, size, reading)?, times)
-            }
-            Item::Into { items, of, .. } => Counts::new(of.of(size), once(items, size, reading)?.leaves),
-            Item::Even { .. } | Item::Turn { .. } | Item::SameAs { .. } | Item::Unsaid { .. } => return None,
-        };
-        sum = plus(sum, counts);
-    }
-    Some(sum)
-}
-
-/// Returns what a stretch with turns takes and leaves, as a bobble does that is worked back and forth; nothing where it ends
-/// on the other side or cannot be counted.
-pub fn net(items: &[Item]) -> Option<Counts> {
-    const MANY: i64 = 1_000_000;
-    let mut work = Work::begin(Needle::of(MANY), 0, Reading::More);
-    work.items(items);
-    let known = !work.broken && !work.lost && !work.absorbs && work.floats == 0 && work.turns.is_multiple_of(2);
-    let (total, here) = (work.total?, work.here?);
-    let remain = here.saturating_sub(work.taken);
-    let all = total.saturating_add(work.left).saturating_sub(work.taken);
-    known.then(|| Counts::new(MANY.saturating_sub(remain), all.saturating_sub(remain)))
-}
-
-fn times_over(counts: Counts, times: i64) -> Counts {
-    Counts::new(counts.takes.saturating_mul(times), counts.leaves.saturating_mul(times))
-}
-
-fn plus(one: Counts, two: Counts) -> Counts {
-    Counts::new(one.takes.saturating_add(two.takes), one.leaves.saturating_add(two.leaves))
-}
+use super::super::fault::Fault;
+use super::super::lexicon::Counts;
+use super::super::tree::{How, Item, Span, Until};
+use super::once::{is_neutral, once, times_over};
+use super::{Needle, Outcome, Reading};
 
 /// The most often that a repeat is walked through which cannot be multiplied, since it turns or goes by markers.
 const MOST_WALKED: i64 = 500;
 
 /// A row at work.
-struct Work {
+pub(super) struct Work {
     size: usize,
     reading: Reading,
-    total: Option<i64>,
+    pub(super) total: Option<i64>,
     /// On the left needle since the row began or was last turned.
-    here: Option<i64>,
+    pub(super) here: Option<i64>,
     had: i64,
-    taken: i64,
-    left: i64,
+    pub(super) taken: i64,
+    pub(super) left: i64,
     change: i64,
-    turns: u32,
+    pub(super) turns: u32,
     /// Stretches of unknown length that were worked one by one, to markers.
-    floats: u32,
+    pub(super) floats: u32,
     /// Whether a stretch took whatever was there, where nobody knows how much.
-    absorbs: bool,
+    pub(super) absorbs: bool,
     /// Whether the count is lost.
-    lost: bool,
-    broken: bool,
+    pub(super) lost: bool,
+    pub(super) broken: bool,
     fresh: bool,
     tail: Option<(i64, i64, Span)>,
     faults: Vec<(Fault, Span)>,
@@ -225,7 +42,7 @@ struct Work {
 const MOST_STEPS: u32 = 200_000;
 
 impl Work {
-    fn begin(needle: Needle, size: usize, reading: Reading) -> Self {
+    pub(super) fn begin(needle: Needle, size: usize, reading: Reading) -> Self {
         Self {
             size,
             reading,
@@ -250,7 +67,7 @@ impl Work {
         }
     }
 
-    fn items(&mut self, items: &[Item]) {
+    pub(super) fn items(&mut self, items: &[Item]) {
         for item in items {
             self.steps += 1;
             if self.steps > MOST_STEPS {
@@ -414,7 +231,7 @@ impl Work {
         self.fresh = true;
     }
 
-    fn end(mut self, whole: Span) -> Outcome {
+    pub(super) fn end(mut self, whole: Span) -> Outcome {
         if !self.broken && !self.lost && !self.fresh {
             self.settle(&whole);
         }
@@ -458,19 +275,4 @@ impl Work {
         }
         self.broken = !self.faults.is_empty();
     }
-}
-
-/// Whether a stretch that goes by markers leaves as many as it takes.
-fn is_neutral(items: &[Item], size: usize, reading: Reading) -> bool {
-    let mut sum = 0_i64;
-    for item in items {
-        match item {
-            Item::Even { binds: false, .. } => {}
-            other => match once(std::slice::from_ref(other), size, reading) {
-                Some(counts) => sum = sum.saturating_add(counts.leaves.saturating_sub(counts.takes)),
-                None => return false,
-            },
-        }
-    }
-    sum == 0
 }

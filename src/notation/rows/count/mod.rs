@@ -1,0 +1,63 @@
+//! One row on so many stitches: what it takes, what it leaves, and whether it comes out.
+
+mod once;
+mod work;
+
+pub use once::{net, once};
+
+use super::fault::Fault;
+use super::tree::{Item, Span};
+use work::Work;
+
+/// The stitches on the needle before or after a row.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Needle {
+    /// All of them; `None` where that is not known.
+    pub total: Option<i64>,
+    /// Those on the needle that is about to be worked, which after a turn are not all.
+    pub here: Option<i64>,
+}
+
+impl Needle {
+    /// Returns a needle with so many stitches, all to be worked.
+    pub const fn of(stitches: i64) -> Self {
+        Self { total: Some(stitches), here: Some(stitches) }
+    }
+
+    /// A needle of which nothing is known.
+    pub const UNKNOWN: Self = Self { total: None, here: None };
+}
+
+/// What "rep from * 3 times" means.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reading {
+    /// Three times after the first.
+    More,
+    /// Three times in all.
+    InAll,
+}
+
+/// What a row does to a needle.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Outcome {
+    /// The stitches afterwards; unknown where the row does not fit.
+    pub after: Needle,
+    /// What the row adds, below nothing for a decrease; `None` where that depends on what is not known.
+    pub change: Option<i64>,
+    /// What does not come out.
+    pub faults: Vec<(Fault, Span)>,
+    /// The first words that do not tell their stitches.
+    pub unsaid: Option<Span>,
+    /// In how many places of its middle it binds off.
+    pub bound: i64,
+    /// How many steps it took to work out.
+    pub steps: u32,
+}
+
+/// Works a row on a needle, in a size counted from 0.
+pub fn count(items: &[Item], needle: Needle, size: usize, reading: Reading) -> Outcome {
+    let whole = items.first().zip(items.last()).map_or(0..0, |(first, last)| first.at().start..last.at().end);
+    let mut work = Work::begin(needle, size, reading);
+    work.items(items);
+    work.end(whole)
+}

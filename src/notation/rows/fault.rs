@@ -1,0 +1,90 @@
+//! Where stitches do not come out.
+
+/// Where stitches do not come out, with the figures of one size.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fault {
+    /// Stitches stay unworked at the end of a row.
+    LeftOver {
+        /// How many.
+        left: i64,
+        /// How many there were before the row.
+        had: i64,
+    },
+    /// A row needs more stitches than there are.
+    Short {
+        /// How many more.
+        by: i64,
+        /// How many there were before the row.
+        had: i64,
+    },
+    /// The stitches for a repeat are no multiple of it.
+    RepeatLeft {
+        /// How many are over.
+        left: i64,
+        /// The stitches of one repeat.
+        of: i64,
+        /// The stitches there are for repeats.
+        room: i64,
+    },
+    /// A repeat takes no stitch, so it never comes to an end.
+    RepeatEmpty,
+    /// What follows "to last 3 sts" takes another number.
+    Tail {
+        /// What the words say.
+        says: i64,
+        /// What follows takes.
+        takes: i64,
+    },
+    /// The stitches are not as many as is said.
+    Stated {
+        /// What is said.
+        says: i64,
+        /// What there are.
+        is: i64,
+    },
+    /// A part begins with other stitches than the last one ended with.
+    Section {
+        /// What is said.
+        says: i64,
+        /// What there are.
+        is: i64,
+    },
+    /// A row adds or takes away another number than is said.
+    Change {
+        /// What is said, below nothing for a decrease.
+        says: i64,
+        /// What it does.
+        is: i64,
+    },
+    /// A repeat fits only if its times are meant in all.
+    InAll {
+        /// How many times.
+        times: i64,
+    },
+    /// A row fits only if the stitch left from binding off counts as the next one.
+    BoundOff {
+        /// How many such stitches.
+        stitches: i64,
+    },
+    /// A row does not fit when it is worked again.
+    Again {
+        /// Which time, 1 for the first repeat.
+        pass: i64,
+        /// The stitches before the row.
+        had: i64,
+    },
+    /// Rows worked until so many stitches are left never come to just as many.
+    Missed {
+        /// How many are wanted.
+        wanted: i64,
+        /// The nearest there are.
+        is: i64,
+    },
+    /// No row has the number.
+    NoRow {
+        /// The number.
+        row: u32,
+    },
+    /// How many stitches there are cannot be told from here on.
+    Unknown,
+}

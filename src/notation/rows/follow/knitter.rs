@@ -1,0 +1,165 @@
+//! One who works through the rows in one size: what she has in mind, and what each sentence asks of her.
+
+use super::super::count::Needle;
+use super::super::fault::Fault;
+use super::super::tree::{Doing, Span, Statement, Written};
+use std::collections::BTreeMap;
+
+/// A statement by its block and its place in it.
+pub(super) type Id = (usize, usize);
+
+/// The most rows that are worked, repeats included; beyond, the count is given up.
+pub(super) const MOST_ROWS: usize = 20_000;
+
+/// The most steps all rows together may take; nobody's pattern comes near.
+pub(super) const MOST_STEPS: u64 = 2_000_000;
+
+/// One who works through the rows in one size.
+pub(super) struct Knitter<'a> {
+    pub(super) blocks: &'a [Written],
+    pub(super) size: usize,
+    pub(super) needle: Needle,
+    /// Numbered rows since the numbers last began anew.
+    pub(super) rows: BTreeMap<u32, Id>,
+    /// The row that stands for every other one, and its number.
+    pub(super) others: Option<(u32, Id)>,
+    /// Rows that are read and not yet worked: a label may name one that comes after the next.
+    pub(super) waiting: Vec<(u32, Id)>,
+    /// The rows worked, the last one last; nothing for one without a list of stitches.
+    pub(super) history: Vec<Option<Id>>,
+    /// What the last row added, where that is known.
+    pub(super) last_change: Option<i64>,
+    /// Words that lost the count and have not been told of.
+    pub(super) lost_at: Option<(usize, Span)>,
+    pub(super) steps: u64,
+    pub(super) told: Vec<(usize, Span, Fault)>,
+    pub(super) after: BTreeMap<Id, Option<i64>>,
+}
+
+impl<'a> Knitter<'a> {
+    pub(super) fn new(blocks: &'a [Written], size: usize) -> Self {
+        Self {
+            blocks,
+            size,
+            needle: Needle::UNKNOWN,
+            rows: BTreeMap::new(),
+            others: None,
+            waiting: Vec::new(),
+            history: Vec::new(),
+            last_change: None,
+            lost_at: None,
+            steps: 0,
+            told: Vec::new(),
+            after: BTreeMap::new(),
+        }
+    }
+
+    pub(super) fn work(&mut self) {
+        for (block, written) in self.blocks.iter().enumerate() {
+            for (at, statement) in written.statements.iter().enumerate() {
+                self.statement((block, at), statement);
+            }
+            self.work_waiting();
+        }
+    }
+
+    pub(super) fn get(&self, id: Id) -> Option<&'a Statement> {
+        self.blocks.get(id.0)?.statements.get(id.1)
+    }
+
+    pub(super) fn tell(&mut self, block: usize, at: Span, fault: Fault) {
+        self.told.push((block, at, fault));
+    }
+
+    fn statement(&mut self, id: Id, statement: &'a Statement) {
+        if let Doing::Row { label: Some(label), .. } = &statement.doing
+            && (!label.numbers.is_empty() || label.others.is_some())
+        {
+            let first = label.numbers.first().copied().unwrap_or(0);
+            if first == 1 && self.rows.contains_key(&1) {
+                self.work_waiting();
+                self.rows.clear();
+                self.others = None;
+            }
+            for number in &label.numbers {
+                self.rows.entry(*number).or_insert(id);
+                self.waiting.push((*number, id));
+            }
+            if let Some(number) = label.others {
+                self.others = Some((number, id));
+            }
+            return;
+        }
+        if statement.doing != Doing::Aside {
+            self.work_waiting();
+        }
+        match &statement.doing {
+            Doing::Row { items, label } => {
+                if items.is_empty() && label.is_none() && statement.trouble.is_none() {
+                    self.stated(id, statement, id.0 > 0 && id.1 == 0);
+                } else {
+                    self.row(id, statement, true);
+                }
+            }
+            Doing::CastOn(number) => {
+                self.needle = Needle::of(number.of(self.size));
+                self.rows.clear();
+                self.others = None;
+                self.history.clear();
+                (self.last_change, self.lost_at) = (None, None);
+                self.stated(id, statement, false);
+            }
+            Doing::PutAside(number) => {
+                let number = number.of(self.size);
+                if let Some(total) = self.needle.total {
+                    let after = total - number;
+                    if after < 0 {
+                        self.tell(id.0, statement.at.clone(), Fault::Short { by: -after, had: total });
+                    }
+                    self.needle = if after < 0 { Needle::UNKNOWN } else { Needle::of(after) };
+                }
+                self.stated(id, statement, false);
+            }
+            Doing::Repeat(repeated) => self.repeat(id, statement, repeated),
+            Doing::Plain => {
+                self.history.push(None);
+                self.last_change = Some(0);
+                self.needle.here = self.needle.total;
+                self.stated(id, statement, false);
+            }
+            Doing::Established => {
+                if self.last_change != Some(0) {
+                    self.lose(id.0, statement.at.clone(), statement.trouble.is_some());
+                }
+                self.history.push(None);
+                self.stated(id, statement, false);
+            }
+            Doing::Unsaid => {
+                self.lose(id.0, statement.at.clone(), statement.trouble.is_some());
+                self.last_change = None;
+                self.stated(id, statement, false);
+            }
+            Doing::BindOff => {
+                self.needle = Needle::UNKNOWN;
+                self.lost_at = None;
+                self.stated(id, statement, false);
+            }
+            Doing::Heading => {
+                self.rows.clear();
+                self.others = None;
+            }
+            Doing::Aside => self.stated(id, statement, false),
+        }
+        if statement.doing != Doing::Aside {
+            self.after.insert(id, self.needle.total);
+        }
+    }
+
+    /// The count is lost at some words; what was told of already is not told again.
+    pub(super) fn lose(&mut self, block: usize, at: Span, told: bool) {
+        if self.needle.total.is_some() && !told {
+            self.lost_at = Some((block, at));
+        }
+        self.needle = Needle::UNKNOWN;
+    }
+}

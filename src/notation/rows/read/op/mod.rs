@@ -1,0 +1,125 @@
+//! One stitch or one instruction.
+
+mod bind;
+mod cable;
+mod plain;
+mod times;
+
+pub(super) use times::colour;
+
+use super::super::lexicon::Counts;
+use super::super::tree::{Item, Trouble};
+use super::cursor::{Bad, Cursor};
+use bind::{bind_off, in_next_rows};
+use cable::cable;
+use plain::{pattern, plain, same_as};
+use times::{finish, work};
+
+const NOTHING: Counts = Counts::new(0, 0);
+
+/// Reads one instruction.
+pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
+    cursor.spaces();
+    let start = cursor.at;
+    if let Some((length, counts)) = cursor.lexicon.own_at(cursor.rest()) {
+        cursor.at += length;
+        return work(cursor, start, counts, false);
+    }
+    if let Some(crossed) = cable(cursor) {
+        return work(cursor, start, Counts::new(crossed, crossed), false);
+    }
+    if cursor.any(&[
+        "knit wrap together with wrapped st",
+        "purl wrap together with wrapped st",
+        "k wrap tog with st",
+        "p wrap tog with st",
+        "k wrapped st with its wrap",
+        "p wrapped st with its wrap",
+    ]) {
+        return work(cursor, start, Counts::new(1, 1), false);
+    }
+    let long = cursor.long_word();
+    if let Some(counts) = cursor.lexicon.find(long) {
+        cursor.at += long.len();
+        return work(cursor, start, counts, false);
+    }
+    let word = cursor.word();
+    if let Some(counts) = cursor.lexicon.find(word) {
+        cursor.at += word.len();
+        return work(cursor, start, counts, false);
+    }
+    if ["k", "p", "sl"].iter().any(|letters| cursor.eat_prefix(letters)) {
+        return plain(cursor, start);
+    }
+    if cursor.any(&["pm", "sm", "rm", "place marker", "slip marker", "remove marker", "place m", "slip m", "remove m"])
+    {
+        cursor.any(&["for bor", "for beg of rnd", "for beginning of round", "for end of rnd"]);
+        return work(cursor, start, NOTHING, false);
+    }
+    if cursor.any(&["w&t", "wrap and turn", "wrap next st and turn", "turn work", "turn"]) {
+        return Ok(Item::Turn { at: start..cursor.at });
+    }
+    if cursor.any(&["do not turn", "don't turn", "don’t turn", "slide", "push"]) {
+        // As a cord is knitted: where the stitches lie is for the knitter alone.
+        let rest = cursor.rest();
+        cursor.at += rest.find([',', ';', '.', '[', '(', ']', ')', '*']).unwrap_or(rest.len());
+        return work(cursor, start, NOTHING, false);
+    }
+    if cursor.any(&["bo", "bind off", "cast off"]) {
+        return bind_off(cursor, start);
+    }
+    if cursor.any(&["co", "cast on", "pick up and knit", "pick up and purl", "pu"]) {
+        let number = cursor.number()?.ok_or((Trouble::Unread, start..cursor.at))?;
+        let item = Item::Work { takes: 0, leaves: 1, times: number, binds: false, at: start..cursor.at };
+        let item = finish(cursor, item);
+        // Where they are picked up, or how they are cast on, is for the knitter alone.
+        if cursor.any(&["along", "from", "around", "using", "with"]) {
+            let rest = cursor.rest();
+            cursor.at += rest.find([',', ';', '.', '[', '(']).unwrap_or(rest.len());
+        }
+        return in_next_rows(cursor, item);
+    }
+    if cursor.any(&["pass"]) {
+        let number = cursor.number()?.unwrap_or_else(|| cursor.once());
+        cursor.any(&["slipped", "slipped sts", "slipped st"]);
+        cursor.any(&["sts", "st", "stitches", "stitch"]);
+        if cursor.any(&["over first st", "over the first st", "over first", "over"]) {
+            return Ok(Item::Work { takes: 0, leaves: -1, times: number, binds: false, at: start..cursor.at });
+        }
+        return Err(unread(cursor, start));
+    }
+    if cursor.any(&["place next", "put next", "slip next", "place", "put"]) {
+        if let Some(number) = cursor.number()?
+            && cursor.any(&["sts", "st"])
+            && cursor.any(&["on a", "onto a", "on", "onto"])
+            && cursor.any(&["hold", "holder", "st holder", "stitch holder", "waste yarn", "scrap yarn"])
+        {
+            return Ok(Item::Work { takes: 1, leaves: 0, times: number, binds: false, at: start..cursor.at });
+        }
+        return Err(unread(cursor, start));
+    }
+    if let Some(row) = same_as(cursor)? {
+        return Ok(Item::SameAs { row, at: start..cursor.at });
+    }
+    if cursor.any(&["work", "patt", "pat", "cont", "continue", "rib"]) {
+        return pattern(cursor, start);
+    }
+    if cursor.any(&["knit", "purl", "slip"]) {
+        return plain(cursor, start);
+    }
+    Err(unread(cursor, start))
+}
+
+/// What cannot be read here: a word nobody knows, or words up to the next comma.
+pub(super) fn unread(cursor: &mut Cursor<'_>, start: usize) -> Bad {
+    cursor.at = start;
+    let word = cursor.word();
+    let end = start + cursor.rest().find([',', ';', '.', ']', ')', '\n']).unwrap_or(cursor.rest().len());
+    let alone = start + word.len() == end
+        || cursor.text.get(start + word.len()..end).is_some_and(|rest| rest.trim().is_empty());
+    if alone && !word.is_empty() && word.chars().count() <= 12 {
+        return (Trouble::UnknownWord, start..start + word.len());
+    }
+    let least = cursor.rest().chars().next().map_or(0, char::len_utf8);
+    (Trouble::Unread, start..end.max(start + least))
+}

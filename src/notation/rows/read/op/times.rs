@@ -1,0 +1,110 @@
+//! What stands behind a stitch: how it is worked, in which colour, and how often.
+
+use super::super::super::lexicon::Counts;
+use super::super::super::tree::{How, Item};
+use super::super::cursor::{Bad, Cursor};
+use super::super::until::times;
+use super::NOTHING;
+
+/// Words behind a stitch that say how it is worked and change no count.
+const HOW: [&str; 44] = [
+    "tbl",
+    "wyif",
+    "wyib",
+    "wyf",
+    "wyb",
+    "kwise",
+    "pwise",
+    "knitwise",
+    "purlwise",
+    "sts",
+    "st",
+    "stitches",
+    "stitch",
+    "through the back loop",
+    "through back loop",
+    "through the back loops",
+    "through back loops",
+    "as if to knit",
+    "as if to purl",
+    "with yarn in front",
+    "with yarn in back",
+    "wrapping yarn twice",
+    "wrapping twice",
+    "and hold in front",
+    "and hold in back",
+    "hold in front",
+    "hold in back",
+    "hold to front",
+    "hold to back",
+    "hold at front",
+    "hold at back",
+    "tightly",
+    "loosely",
+    "in patt",
+    "in pattern",
+    "in rib",
+    "as established",
+    "as set",
+    "together",
+    "for underarm",
+    "for the underarm",
+    "for neck",
+    "for thumb",
+    "one at a time",
+];
+
+/// Reads what stands behind a stitch, and how often it is worked.
+pub(super) fn work(cursor: &mut Cursor<'_>, start: usize, counts: Counts, binds: bool) -> Result<Item, Bad> {
+    let once = cursor.once();
+    let item = Item::Work { takes: counts.takes, leaves: counts.leaves, times: once, binds, at: start..cursor.at };
+    finish_how(cursor);
+    if counts != NOTHING {
+        super::super::items::into(cursor)?;
+    }
+    let item = finish(cursor, item);
+    repeated(cursor, item)
+}
+
+/// Reads "3 times" behind a stitch.
+pub(super) fn repeated(cursor: &mut Cursor<'_>, item: Item) -> Result<Item, Bad> {
+    let start = item.at().start;
+    let Some((number, _)) = times(cursor)? else { return Ok(item) };
+    match item {
+        Item::Work { takes, leaves, times, binds, .. } if times.values.get(0) == Some(&1) && times.values.is_one() => {
+            Ok(Item::Work { takes, leaves, times: number, binds, at: start..cursor.at })
+        }
+        other => Ok(Item::Repeat { items: vec![other], how: How::Times(number), at: start..cursor.at }),
+    }
+}
+
+pub(super) fn finish(cursor: &mut Cursor<'_>, item: Item) -> Item {
+    finish_how(cursor);
+    let end = cursor.at;
+    match item {
+        Item::Work { takes, leaves, times, binds, at } => Item::Work { takes, leaves, times, binds, at: at.start..end },
+        other => other,
+    }
+}
+
+/// Moves past the words that say how a stitch is worked, and in which colour.
+pub(super) fn finish_how(cursor: &mut Cursor<'_>) {
+    loop {
+        if cursor.any(&HOW) {
+            continue;
+        }
+        if !colour(cursor) {
+            return;
+        }
+    }
+}
+
+/// Moves past the label of a colour; returns whether one stood here.
+pub(in super::super) fn colour(cursor: &mut Cursor<'_>) -> bool {
+    let before = cursor.at;
+    cursor.any(&["in", "with", "using"]);
+    let word = cursor.word();
+    let found = matches!(word, "MC" | "CC" | "CC1" | "CC2" | "CC3" | "CC4" | "A" | "B" | "C" | "D");
+    cursor.at = if found { cursor.at + word.len() } else { before };
+    found
+}

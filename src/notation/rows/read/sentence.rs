@@ -1,0 +1,104 @@
+//! Reads a sentence or a labelled row, with the count behind it.
+
+use super::super::tree::{Doing, Item, Label, Span, Statement, Trouble};
+use super::cursor::{Bad, Cursor};
+use super::items::Close;
+use super::special::special;
+use super::{items, label, stated};
+
+pub(super) fn troubled(doing: Doing, bad: Bad, at: Span) -> Statement {
+    Statement { doing, stated: None, change: None, trouble: Some(bad), at }
+}
+
+/// Reads a sentence that has no label.
+pub(super) fn sentence(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
+    let start = cursor.at;
+    match special(cursor) {
+        Ok(Some(doing)) => {
+            let end = cursor.at;
+            let statement = Statement { doing, stated: None, change: None, trouble: None, at: start..end };
+            finish(cursor, statement, statements);
+        }
+        Ok(None) => {
+            cursor.at = start;
+            row(cursor, None, start, statements);
+        }
+        Err(bad) => {
+            statements.push(troubled(Doing::Unsaid, bad, start..cursor.at));
+            cursor.skip_sentence();
+        }
+    }
+}
+
+/// Reads the count behind a statement and keeps both.
+fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Vec<Statement>) {
+    let before = cursor.at;
+    cursor.sign('.');
+    let read = std::iter::from_fn(|| stated::stated(cursor).transpose());
+    for stated in read {
+        match stated {
+            Ok(stated) => {
+                statement.stated = stated.count.or(statement.stated);
+                statement.change = stated.change.or(statement.change);
+            }
+            Err(bad) => {
+                statement.trouble = statement.trouble.or(Some(bad));
+                break;
+            }
+        }
+    }
+    if statement.stated.is_none() && statement.change.is_none() {
+        cursor.at = before.max(statement.at.end);
+    }
+    statement.at.end = statement.at.end.max(cursor.at);
+    statements.push(statement);
+}
+
+/// Reads the items of a row, its label being read.
+pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, statements: &mut Vec<Statement>) {
+    let body = cursor.at;
+    if let Some(label) = &label
+        && let Ok(Some(rows)) = as_rows(cursor, label)
+    {
+        let end = cursor.at;
+        for (number, row) in label.numbers.iter().zip(rows) {
+            let label = Label { numbers: vec![*number], ..label.clone() };
+            let items = vec![Item::SameAs { row, at: body..end }];
+            let doing = Doing::Row { label: Some(label), items };
+            statements.push(Statement { doing, stated: None, change: None, trouble: None, at: start..end });
+        }
+        // A count behind them is that of the last.
+        if let Some(last) = statements.pop() {
+            finish(cursor, last, statements);
+        }
+        return;
+    }
+    cursor.at = body;
+    cursor.depth = 0;
+    let mut read = Vec::new();
+    let mut trouble = items::items(cursor, Close::Sentence, &mut read).err();
+    if read.is_empty() && trouble.is_none() && label.is_some() {
+        trouble = Some((Trouble::Unread, start..body.max(cursor.at)));
+    }
+    let doing = Doing::Row { label, items: read };
+    if let Some(bad) = &trouble {
+        cursor.at = cursor.at.max(bad.1.end);
+        cursor.skip_sentence();
+    }
+    finish(cursor, Statement { doing, stated: None, change: None, trouble, at: start..cursor.at }, statements);
+}
+
+/// Reads "as rows 1 and 2" for a label with as many numbers, or a multiple of them.
+fn as_rows(cursor: &mut Cursor<'_>, label: &Label) -> Result<Option<Vec<u32>>, Bad> {
+    let before = cursor.at;
+    if cursor.any(&["rep", "repeat", "as for", "as", "work as for", "work as", "work"])
+        && cursor.any(&["rows", "rnds", "rounds"])
+    {
+        let rows = label::list(cursor)?;
+        if cursor.is_stop() && !rows.is_empty() && label.numbers.len().is_multiple_of(rows.len()) {
+            return Ok(Some(rows.iter().cycle().take(label.numbers.len()).copied().collect()));
+        }
+    }
+    cursor.at = before;
+    Ok(None)
+}
