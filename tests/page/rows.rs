@@ -83,6 +83,10 @@ fn a_row_that_is_worked_again_tells_of_the_first_time() {
     let noted = rows.replace("k1.\n", "k1. (2 sts inc'd)\n");
     let html = pattern("", &format!("```rows\n{noted}```"));
     assert_eq!(beside(&html), ["", "", "", "30 sts"], "the change is said");
+    // A name with a colon begins another part, whatever words it has.
+    let html =
+        pattern("", "```rows\nCast on 20 sts.\nRound the ankle:\nRnd 1: Knit.\nBrim, folded:\nRnd 1: Purl.\n```");
+    assert_eq!(html.matches("<p class=\"block-title\">").count(), 2, "{html}");
     // Rows worked between others leave another count each time.
     let between = "Cast on 20 sts.\nRow 1: K1, k2tog, k to end.\nRows 2 and 4: Purl.\nRow 3: K1, k2tog, k to end.\n";
     assert_eq!(beside(&pattern("", &format!("```rows\n{between}```"))), ["", "19 sts", "", "18 sts"]);

@@ -9,9 +9,9 @@ pub use glossary::{AbbreviationView, Glossary, Use};
 
 use super::Shown;
 use crate::entry::{Entry, Pattern};
-use crate::measure::{RunInText, runs_in};
+use crate::measure::{RunInText, RunStyle, runs_in};
 use crate::notation::chart::written::{between, written};
-use crate::notation::rows::Span;
+use crate::notation::rows::{Doing, Lexicon, Span, read};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -94,10 +94,12 @@ pub fn rows_view(
     let at = lines(text);
     let spans: Vec<Span> = at.iter().map(|(span, _)| span.clone()).collect();
     let counts = counted.map(|(counted, block)| counted.of_lines(block, &spans)).unwrap_or_default();
+    let titles = titles(text, style);
     let line = |(place, (span, apart)): (usize, (Span, bool))| {
+        let is_title = titles.iter().any(|title| span.contains(title));
         let text = text.get(span).unwrap_or_default().to_owned();
         RowLine {
-            is_title: is_title(&text),
+            is_title,
             apart,
             uses: glossary.uses(&text),
             runs: runs_in(&text, sizes, style),
@@ -130,17 +132,10 @@ fn lines(text: &str) -> Vec<(Span, bool)> {
     all
 }
 
-/// Whether a line is only a name with a colon, from which rows are numbered anew.
-fn is_title(line: &str) -> bool {
-    let name = line.trim().strip_suffix(':');
-    let of_name = |c: char| c.is_alphabetic() || c.is_whitespace() || matches!(c, '-' | '\'' | '’');
-    name.is_some_and(|name| !name.is_empty() && name.chars().all(of_name) && !is_label(name))
-}
-
-/// Whether a name is a row's: `Next row`.
-fn is_label(name: &str) -> bool {
-    name.split_whitespace()
-        .any(|word| ["row", "rows", "rnd", "rnds", "round", "rounds"].contains(&word.to_lowercase().as_str()))
+/// Where lines begin that are only a name with a colon, from which rows are numbered anew.
+fn titles(text: &str, style: RunStyle) -> Vec<usize> {
+    let headings = read(text, &Lexicon::default(), style).statements.into_iter();
+    headings.filter(|statement| matches!(statement.doing, Doing::Heading)).map(|title| title.at.start).collect()
 }
 
 /// Returns the abbreviations of a pattern's rows and of its charts in words, by their letters.
