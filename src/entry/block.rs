@@ -24,6 +24,8 @@ pub enum Block {
     Chart,
     /// A chart as knitted fabric.
     Swatch,
+    /// Written rows.
+    Rows,
 }
 
 impl Block {
@@ -34,6 +36,7 @@ impl Block {
             "sizes" => Some(Self::Sizes),
             "chart" => Some(Self::Chart),
             "swatch" => Some(Self::Swatch),
+            "rows" => Some(Self::Rows),
             _ => None,
         }
     }
@@ -45,6 +48,7 @@ impl Block {
             Self::Sizes => "sizes",
             Self::Chart => "chart",
             Self::Swatch => "swatch",
+            Self::Rows => "rows",
         }
     }
 }

@@ -345,6 +345,8 @@ fn keep_block(
         },
         Block::Swatch => prose.swatches.extend(read_swatch(file, fenced, settings, findings)),
         Block::Needs | Block::Sizes => keep_subject(file, block, fenced, prose, findings),
+        // Their place is kept, since what is wrong in them is told of at their bytes.
+        Block::Rows => {}
     }
 }
 

@@ -4,7 +4,7 @@ use super::view::{Head, Link, Part, Picture, Site};
 use super::{
     BlockContext, FinishedContext, HomeContext, JournalContext, MissingContext, NeedlesContext, NoteContext,
     OnTheWayContext, PatternContext, PatternsContext, PeopleContext, PersonContext, PlainContext, ProjectContext,
-    Shown, TechniquesContext, TestKnitContext, YarnContext, YarnsContext,
+    RowsContext, Shown, TechniquesContext, TestKnitContext, YarnContext, YarnsContext,
 };
 use super::{home, lists, note, page_path, pattern, person, plain, project, test_knit, yarn};
 use crate::catalogue::CallState;
@@ -99,6 +99,7 @@ pub enum Context {
     Plain(Box<PlainContext>),
     Missing(Box<MissingContext>),
     Block(Box<BlockContext>),
+    Rows(Box<RowsContext>),
 }
 
 impl Context {

@@ -1,5 +1,6 @@
 //! A chart of a text: all that is said beside its drawing.
 
+use super::rows::{AbbreviationView, Glossary, PREFIX, Use};
 use super::{Shown, words};
 use crate::entry::value::Colour;
 use crate::entry::{ChartBlock, Pattern, SwatchBlock, Width};
@@ -32,6 +33,8 @@ pub struct ChartView<'a> {
     pub reading: String,
     /// The rows in words, from the bottom up.
     pub rows: Vec<RowInWords>,
+    /// The abbreviations of those.
+    pub abbreviations: Vec<AbbreviationView>,
     /// What can be told of it as a whole: shares of colours, the longest float.
     pub facts: Vec<String>,
 }
@@ -52,6 +55,8 @@ pub struct RowInWords {
     pub label: String,
     /// What is worked.
     pub words: String,
+    /// The abbreviations in that, as the chart counts them; none outside a pattern, whose page explains them.
+    pub uses: Vec<Use>,
     /// Its stitches and its longest float; may be empty.
     pub beside: String,
 }
@@ -66,15 +71,18 @@ pub fn chart_view<'a>(shown: &Shown<'_>, block: &'a ChartBlock, pattern: Option<
     let size = format!("{} {across} across and {} {rows} up", chart.width, chart.rows.len());
     let length = |stitches: u32| float_length(gauge, stitches).map(|length| in_both(shown, length));
     let (counted, carried) = (counts(chart), floats(chart));
+    let mut glossary = pattern.map(|pattern| Glossary::new(PREFIX, Some(pattern)));
+    let mut uses = |words: &str| glossary.as_mut().map(|glossary| glossary.uses(words)).unwrap_or_default();
     let lines = written(chart).into_iter().zip(counted.iter().zip(&carried));
     let each = lines.map(|(Written { label, words }, (count, float))| RowInWords {
         label,
+        uses: uses(&words),
         words,
         beside: beside(chart, count, float.as_ref(), &length),
     });
     let mut in_words = together(chart, each.collect());
     if let Some(Written { label, words }) = between(chart) {
-        in_words.insert(1.min(in_words.len()), RowInWords { label, words, beside: String::new() });
+        in_words.insert(1.min(in_words.len()), RowInWords { label, uses: uses(&words), words, beside: String::new() });
     }
     let title = block.name.as_ref().map_or_else(|| "Chart".to_owned(), |name| format!("Chart: {name}"));
     ChartView {
@@ -89,6 +97,7 @@ pub fn chart_view<'a>(shown: &Shown<'_>, block: &'a ChartBlock, pattern: Option<
         key: chart.key.iter().map(|sign| meant(shown, chart, pattern, sign)).collect(),
         reading: reading(chart),
         rows: in_words,
+        abbreviations: glossary.map(|glossary| glossary.met).unwrap_or_default(),
         facts: facts(chart, &carried, &length),
     }
 }

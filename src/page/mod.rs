@@ -28,6 +28,7 @@ mod person;
 mod plain;
 mod progress;
 mod project;
+mod rows;
 mod shown;
 mod test_knit;
 mod testers;
@@ -52,6 +53,9 @@ pub use person::PersonContext;
 pub use plain::{MissingContext, PlainContext};
 pub use progress::{ProgressPoint, ProgressView, ThisYear};
 pub use project::ProjectContext;
+pub use rows::{
+    AbbreviationView, CountedRows, LineCount, RowLine, RowView, RowsContext, RowsPart, RowsView, Use, rows_view,
+};
 pub use shown::{PictureSizes, Shown};
 pub use test_knit::{TestKnitContext, open_path as open_call_path, path as call_path};
 pub use view::*;

@@ -31,7 +31,7 @@ mod used;
 
 pub use buy::{Purchase, Requirement, Skeins, Terms, purchases, skeins, skeins_beside, total};
 pub use buy::{held_needs, total_to_buy};
-pub use check::{check, check_one, check_studio, code_of_chapter};
+pub use check::{Blocks, check, check_one, check_studio, code_of_chapter, row_blocks};
 pub use needs::{Basis, LineNeeds, Need, Told, area, needs, sample_size};
 pub use pace::{part, per_week, used_in_all, whole_length};
 pub use places::places;

@@ -48,6 +48,16 @@ pub trait Resolve {
         Disclosed::default()
     }
 
+    /// Returns whether plain words may have to be marked, so that [`Self::words`] is worth asking.
+    fn marks_words(&self) -> bool {
+        false
+    }
+
+    /// Returns plain words as HTML where something in them is marked; nothing where they may stand as they are.
+    fn words(&self, _words: &str) -> Option<String> {
+        None
+    }
+
     /// Returns a computed block as HTML, the `number`th of its text from 1; nothing if it is to stand as code.
     fn block(&self, _block: Block, _text: &str, _number: usize) -> Option<String> {
         None
@@ -70,6 +80,8 @@ pub fn to_html(source: &str, resolve: &dyn Resolve, shift: u8) -> String {
         put_back: VecDeque::new(),
         ready: VecDeque::new(),
         item_begun: false,
+        in_code: false,
+        marks_words: resolve.marks_words(),
     };
     let mut out = String::with_capacity(source.len() * 3 / 2);
     html::push_html(&mut out, dress);
@@ -130,6 +142,8 @@ struct Dress<'a> {
     ready: VecDeque<Event<'a>>,
     /// Whether the last that was made ready begins an item of a list.
     item_begun: bool,
+    in_code: bool,
+    marks_words: bool,
 }
 
 impl<'a> Iterator for Dress<'a> {
@@ -232,7 +246,10 @@ impl<'a> Dress<'a> {
                 let inside = self.take_until(|end| end == TagEnd::CodeBlock);
                 self.block(&info, inside);
             }
-            Event::Start(Tag::CodeBlock(kind)) => self.code(&kind),
+            Event::Start(Tag::CodeBlock(kind)) => {
+                self.in_code = true;
+                self.code(&kind);
+            }
             Event::Start(Tag::HtmlBlock) => {
                 // A block comes line by line, and a comment may span several.
                 let mut block = String::new();
@@ -250,8 +267,28 @@ impl<'a> Dress<'a> {
                 let (seen, _) = without_comments(&html);
                 self.show(Event::InlineHtml(CowStr::from(seen)));
             }
-            Event::End(TagEnd::CodeBlock) => self.show(Event::Html(CowStr::from("</code></pre>\n"))),
+            Event::End(TagEnd::CodeBlock) => {
+                self.in_code = false;
+                self.show(Event::Html(CowStr::from("</code></pre>\n")));
+            }
+            Event::Text(words) if self.marks_words && !self.in_code => self.words(words),
             other => self.show(other),
+        }
+    }
+
+    /// Shows plain words, with what is marked in them; the ends of lines among them are parts of them.
+    fn words(&mut self, first: CowStr<'a>) {
+        let mut events = vec![Event::Text(first)];
+        while let Some(Event::Text(_) | Event::SoftBreak) = self.peek() {
+            events.extend(self.take());
+        }
+        let mut all = String::new();
+        for event in &events {
+            all.push_str(if let Event::Text(words) = event { words } else { "\n" });
+        }
+        match self.resolve.words(&all) {
+            Some(html) => self.show(Event::InlineHtml(CowStr::from(html))),
+            None => events.into_iter().for_each(|event| self.show(event)),
         }
     }
 

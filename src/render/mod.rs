@@ -17,6 +17,7 @@ pub mod need;
 pub mod photos;
 pub mod picture;
 pub mod reference;
+pub mod rows;
 mod sitemap;
 pub mod stitches;
 mod table;
@@ -31,13 +32,14 @@ use crate::entry::value::VideoTime;
 use crate::entry::{ChartBlock, Entry, Key, Kind, Reference, SwatchBlock};
 use crate::finding::Finding;
 use crate::page::disclosure::{self, Disclosed};
-use crate::page::{self, Addresses, Context, Item, Link, Page, Shown, block_context, page_path};
+use crate::page::{self, Addresses, Context, CountedRows, Item, Link, Page, Shown, block_context, page_path};
 use markdown::{Resolve, Target};
 use pulldown_cmark_escape::escape_html;
 use rayon::prelude::*;
 use std::borrow::Cow;
-use std::cell::RefCell;
+use std::cell::{Cell, OnceCell, RefCell};
 use std::fmt;
+use std::ops::Range;
 
 /// One file of the site.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -232,12 +234,17 @@ struct Site<'a, 's> {
     page: String,
     /// Why the last block that failed did.
     fault: RefCell<Option<EngineError>>,
+    /// The pattern's rows in every size, once one of its blocks was met.
+    rows: OnceCell<CountedRows>,
+    /// How many of its blocks of rows were met.
+    rows_met: Cell<usize>,
 }
 
 impl<'a, 's> Site<'a, 's> {
     fn new(shown: &'a Shown<'s>, engine: &'a Engine, entry: &'a Entry, whole: bool) -> Self {
         let page = shown.addresses.whole(&page_path(&entry.id));
-        Self { shown, engine, entry, whole, page, fault: RefCell::new(None) }
+        let (fault, rows, rows_met) = (RefCell::new(None), OnceCell::new(), Cell::new(0));
+        Self { shown, engine, entry, whole, page, fault, rows, rows_met }
     }
 
     fn local(&self, local: String) -> String {
@@ -252,6 +259,33 @@ impl Site<'_, '_> {
         let block = self.entry.prose.charts.iter().find(is)?;
         let view = page::chart_view(self.shown, block, self.entry.pattern());
         Some(stitches::chart(&view, &format!("leaflet-block-{number}")))
+    }
+
+    /// Shows a block of rows; nothing, so that it stands as it is written, where it is read away from the site or is empty.
+    fn rows(&self, text: &str, number: usize) -> Option<String> {
+        if self.whole || text.is_empty() {
+            return None;
+        }
+        let block = self.rows_met.replace(self.rows_met.get() + 1);
+        let pattern = self.entry.pattern();
+        let counted = pattern
+            .map(|pattern| self.rows.get_or_init(|| CountedRows::new(self.shown.catalogue, self.entry, pattern)));
+        // In a quotation what stands in the file is not what is shown, and its places would be others.
+        let is_same = |at: &Range<usize>| self.entry.prose.stretch(at) == text;
+        let counted = counted.filter(|_| self.entry.prose.rows.get(block).is_some_and(is_same));
+        let view = page::rows_view(self.shown, pattern, text, counted.map(|counted| (counted, block)), number);
+        self.filled("rows.html", &Context::Rows(Box::new(rows::context(&view))))
+    }
+
+    /// Fills a template of a block; why it fails is kept.
+    fn filled(&self, template: &str, context: &Context) -> Option<String> {
+        match self.engine.page(template, context) {
+            Ok(html) => String::from_utf8(html).ok(),
+            Err(error) => {
+                self.fault.replace(Some(error));
+                None
+            }
+        }
     }
 
     /// Draws a swatch of the entry's own text; nothing if it could not be read, or if its chart is missing.
@@ -297,10 +331,20 @@ impl Resolve for Site<'_, '_> {
         Some(self.shown.catalogue.studio.moment(&video.url, time))
     }
 
+    fn words(&self, words: &str) -> Option<String> {
+        let sizes = self.entry.pattern()?.size_count();
+        rows::with_runs(words, sizes, self.shown.catalogue.studio.settings().runs)
+    }
+
+    fn marks_words(&self) -> bool {
+        self.entry.pattern().is_some_and(|pattern| pattern.size_count() > 1)
+    }
+
     fn block(&self, block: Block, text: &str, number: usize) -> Option<String> {
         match block {
             Block::Chart => return self.chart(text, number),
             Block::Swatch => return self.swatch(text, number),
+            Block::Rows => return self.rows(text, number),
             Block::Needs | Block::Sizes => {}
         }
         let entry = match block::subject(text) {
@@ -327,13 +371,7 @@ impl Resolve for Site<'_, '_> {
                 band.maker = band.maker.as_deref().map(whole);
             }
         }
-        match self.engine.page("block.html", &Context::Block(Box::new(context))) {
-            Ok(html) => String::from_utf8(html).ok(),
-            Err(error) => {
-                self.fault.replace(Some(error));
-                None
-            }
-        }
+        self.filled("block.html", &Context::Block(Box::new(context)))
     }
 
     fn picture(&self, address: &str, alt: &str) -> Option<String> {

@@ -12,7 +12,7 @@ pub fn reference() -> String {
     let mut generator = SchemaGenerator::default();
     let mut out = String::from(
         "# What a template may use\n\nMade from the documentation of the types in `src/page`; a test keeps it true. \
-         A name with `?` may be absent: ask with `{% if name %}`. Everything is escaped but `body` and `head.json_ld`, which are HTML and JSON already.\n\n\
+         A name with `?` may be absent: ask with `{% if name %}`. Everything is escaped but `body`, what is said to be HTML, and `head.json_ld`, which is JSON.\n\n\
          Beside the filters of Tera there is `cells`, which writes a list of texts as the cells of a table's row, each in the class \
          of its column: `{{ row.cells.first | cells }}` is `<td class=\"c1\">84</td><td class=\"c2\">94</td>`; and \
          `chart`, which draws a project's progress as SVG: `{{ project.progress_by_day | chart }}`, at most once on a page.\n",
@@ -36,6 +36,7 @@ pub fn reference() -> String {
     section::<page::PlainContext>(&mut out, &mut generator, "`page.html` and `technique.html`");
     section::<page::MissingContext>(&mut out, &mut generator, "`missing.html`");
     section::<page::BlockContext>(&mut out, &mut generator, "`block.html`");
+    section::<page::RowsContext>(&mut out, &mut generator, "`rows.html`");
     out.push_str("\n## The types named above\n");
     let definitions: Vec<(String, Value)> = generator.take_definitions(false).into_iter().collect();
     for (name, schema) in definitions.iter().filter(|(name, _)| !name.ends_with("Context") && name != "Site") {

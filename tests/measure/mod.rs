@@ -1,5 +1,6 @@
 mod area;
 mod grist;
+mod in_text;
 mod never_panics;
 mod notation;
 mod outside;

@@ -6,7 +6,7 @@ SITE="$(cd "${1:?usage: templates.sh SITE_DIR}" && pwd)"
 passed=0 failed=0
 for file in "$HERE"/../../themes/leaflet/templates/*.html; do
   name="$(basename "$file" .html)"
-  case "$name" in block | figures | frame | parts | text) continue ;; esac # what pages are put together from
+  case "$name" in block | figures | frame | parts | rows | text) continue ;; esac # what pages are put together from
   page="$(awk -v name="$name" '$1 == name { print $2 }' "$HERE/pages.txt")"
   path="$SITE$page"
   if [ -d "$path" ]; then path="$path/index.html"; fi

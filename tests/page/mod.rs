@@ -7,5 +7,6 @@ mod fit;
 mod links;
 mod privacy;
 mod progress;
+mod rows;
 mod story;
 mod test_knit;

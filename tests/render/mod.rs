@@ -6,6 +6,7 @@ mod chapters;
 mod chart;
 mod commonmark;
 mod picture;
+pub mod rows;
 mod stitches;
 mod stitches_box;
 mod stitches_fabric;

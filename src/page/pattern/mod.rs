@@ -5,7 +5,7 @@ use super::cautions::{self, CautionView};
 use super::other_yarns::{self, OtherYarn};
 use super::testers::{self, TesterView};
 use super::view::{Band, Head, Line, Link, Picture, ProjectItem, SizeTable};
-use super::{Item, Shown, fit, lists, page_path, project, words};
+use super::{AbbreviationView, Item, Shown, fit, lists, page_path, project, rows, words};
 use crate::entry::value::Stage;
 use crate::entry::{Entry, Kind, Pattern};
 use crate::reckon::LineNeeds;
@@ -80,6 +80,8 @@ pub struct PatternView {
     pub cautions: Vec<CautionView>,
     /// What else it takes.
     pub notions: Vec<String>,
+    /// The abbreviations of its rows and charts, by their letters.
+    pub abbreviations: Vec<AbbreviationView>,
     /// Where it can be had.
     pub sold_at: Vec<SaleView>,
     /// Corrections, the latest first.
@@ -135,6 +137,7 @@ fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern, needs: &[LineNeeds]
         other_yarns: other_yarns::other_yarns(shown, pattern, &purchases),
         cautions: cautions::cautions(pattern),
         notions: pattern.notions.clone(),
+        abbreviations: rows::abbreviations(entry, pattern),
         sold_at: sales(shown, pattern),
         errata: errata(shown, pattern),
         after: pattern

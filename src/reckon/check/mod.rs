@@ -45,6 +45,7 @@ mod weight;
 mod yardage;
 
 pub use chapters::code as code_of_chapter;
+pub use rows::{Blocks, blocks as row_blocks};
 
 use crate::catalogue::Catalogue;
 use crate::entry::Entry;

@@ -5,6 +5,7 @@ mod drawing;
 mod swatch;
 mod symbols;
 
+use super::rows;
 use crate::page::ChartView;
 use cells::{BARE_PAPER, Look, Paint};
 use pulldown_cmark_escape::escape_html;
@@ -81,11 +82,12 @@ fn key(out: &mut String, view: &ChartView<'_>, looks: &[Look]) {
 /// Writes the rows in words, folded.
 fn in_words(out: &mut String, view: &ChartView<'_>) {
     out.push_str("<details><summary>In words</summary>\n<ul class=\"written\">\n");
+    let mut met = vec![false; view.abbreviations.len()];
     for row in &view.rows {
         out.push_str("<li><b>");
         text(out, &row.label);
         out.push_str(":</b> ");
-        text(out, &row.words);
+        out.push_str(&rows::marked(&row.words, &[], &row.uses, &view.abbreviations, &mut met));
         out.push('.');
         if !row.beside.is_empty() {
             out.push_str(" <span class=\"beside\">");

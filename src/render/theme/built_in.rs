@@ -26,7 +26,7 @@ pub static BUILT_IN: BuiltIn = built_in!(
     "leaflet",
     templates: [
         "block.html", "figures.html", "finished.html", "frame.html", "home.html", "journal.html", "missing.html", "needles.html", "note.html", "on-the-way.html", "page.html",
-        "parts.html", "pattern.html", "patterns.html", "people.html", "person.html", "project.html", "technique.html", "techniques.html",
+        "parts.html", "pattern.html", "patterns.html", "people.html", "person.html", "project.html", "rows.html", "technique.html", "techniques.html",
         "test-knit.html", "text.html", "yarn.html",
         "yarns.html",
     ],

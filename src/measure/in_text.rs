@@ -1,0 +1,82 @@
+//! Finds size runs in the midst of words.
+
+use super::count::Count;
+use super::number::{begins_number, is_dash};
+use super::run::read_run;
+use super::shape::RunStyle;
+use super::system::Inch;
+use std::ops::Range;
+
+/// A size run in the midst of words, by its bytes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RunInText {
+    /// The whole of it, from its first number to its last bracket.
+    pub at: Range<usize>,
+    /// The place of every size's value, the smallest size first.
+    pub values: Vec<Range<usize>>,
+}
+
+/// Returns the size runs of a text that have a value for each of so many sizes.
+///
+/// Such a run is a number or a dash with one or more brackets of numbers behind it, `20 (22, 24)` or `20 (22, 24)[26, 28]`.
+/// Runs without brackets are left out, since `1/2/3` may as well be a day; so are those in the bracket that the house keeps for
+/// repeats. There is none for a single size.
+#[must_use]
+pub fn runs_in(text: &str, sizes: usize, style: RunStyle) -> Vec<RunInText> {
+    let mut found: Vec<RunInText> = Vec::new();
+    let mut past = 0;
+    if sizes < 2 {
+        return found;
+    }
+    for (open, _) in text.match_indices(['(', '[', '{']) {
+        if open < past {
+            continue;
+        }
+        let Some(start) = first_value(text, past, open) else { continue };
+        // A bracket behind the run may hold numbers of its own.
+        if let Some((end, places)) = ends(text, open).into_iter().rev().find_map(|end| {
+            let written = text.get(start..end)?;
+            let run = read_run::<Count>(written, style, Inch::default()).ok()?;
+            (run.ranges.len() == sizes && run.other.is_none()).then_some((end, run.ranges))
+        }) {
+            let values = places.into_iter().map(|at| at.start + start..at.end + start).collect();
+            found.push(RunInText { at: start..end, values });
+            past = end;
+        }
+    }
+    found
+}
+
+/// Where the number begins that stands before a bracket.
+fn first_value(text: &str, past: usize, open: usize) -> Option<usize> {
+    let before = text.get(past..open)?.trim_end();
+    let of_value = |c: char| begins_number(c) || is_dash(c) || matches!(c, '.' | ',' | '/');
+    let value = before.trim_end_matches(of_value).len();
+    let value = before.get(value..)?;
+    let begin = value.find(|c| begins_number(c) || (is_dash(c) && value.chars().count() == 1))?;
+    Some(past + before.len() - value.len() + begin)
+}
+
+/// Where each of the brackets ends that hold numbers and nothing else, from the first on.
+fn ends(text: &str, open: usize) -> Vec<usize> {
+    let numeric =
+        |c: char| begins_number(c) || is_dash(c) || c.is_whitespace() || matches!(c, ',' | ';' | ':' | '.' | '/');
+    let mut ends = Vec::new();
+    let mut at = open;
+    while let Some(inner) = text.get(at..).map(str::trim_start) {
+        let close = match inner.chars().next() {
+            Some('(') => ')',
+            Some('[') => ']',
+            Some('{') => '}',
+            _ => break,
+        };
+        let start = text.len() - inner.len();
+        let Some(end) = inner.find(close) else { break };
+        if !inner.get(1..end).is_some_and(|inside| inside.chars().all(numeric)) {
+            break;
+        }
+        at = start + end + 1;
+        ends.push(at);
+    }
+    ends
+}

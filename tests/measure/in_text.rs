@@ -1,0 +1,51 @@
+//! Size runs found in the midst of words; the notations are those that houses print (the sources of the standards).
+
+use ballband::measure::{Bracket, RunStyle, runs_in};
+
+/// Returns the values of each run that is found, and the whole of it.
+fn found(text: &str, sizes: usize) -> Vec<(&str, Vec<&str>)> {
+    let runs = runs_in(text, sizes, RunStyle::default());
+    runs.iter().map(|run| (&text[run.at.clone()], run.values.iter().map(|at| &text[at.clone()]).collect())).collect()
+}
+
+#[test]
+fn a_run_in_a_sentence_is_found_with_the_place_of_every_value() {
+    assert_eq!(found("Knit 20 (22, 24) cm, then rib.", 3), [("20 (22, 24)", vec!["20", "22", "24"])]);
+    assert_eq!(found("on 184 (206,\n228) stitches", 3), [("184 (206,\n228)", vec!["184", "206", "228"])]);
+    assert_eq!(found("k4 [5:6:6:5], p2tog", 5), [("4 [5:6:6:5]", vec!["4", "5", "6", "6", "5"])]);
+    assert_eq!(found("12,5 (13; 13,5) cm", 3), [("12,5 (13; 13,5)", vec!["12,5", "13", "13,5"])]);
+    assert_eq!(found("34 (37¼, 41)\" wide", 3), [("34 (37¼, 41)", vec!["34", "37¼", "41"])]);
+    assert_eq!(found("1½ (2) in and 10 (12) sts", 2), [("1½ (2)", vec!["1½", "2"]), ("10 (12)", vec!["10", "12"])]);
+    assert_eq!(found("p0 (0, 1)", 3), [("0 (0, 1)", vec!["0", "0", "1"])]);
+    assert_eq!(found("work – (–, 4) times", 3), [("– (–, 4)", vec!["–", "–", "4"])]);
+}
+
+#[test]
+fn brackets_of_many_sizes_are_one_run() {
+    assert_eq!(found("20 (22, 24)[26, 28] cm", 5), [("20 (22, 24)[26, 28]", vec!["20", "22", "24", "26", "28"])]);
+    assert_eq!(found("84 (94, 104) (114, 124){134}", 6)[0].1, ["84", "94", "104", "114", "124", "134"]);
+    // A bracket behind a run that is whole without it is something else.
+    assert_eq!(found("20 (22, 24) (8)", 3), [("20 (22, 24)", vec!["20", "22", "24"])]);
+}
+
+#[test]
+fn what_is_no_run_of_so_many_sizes_is_left_alone() {
+    for (text, sizes) in [
+        ("20 (22, 24) cm", 4),
+        ("20 (22, 24) cm", 1),
+        ("[K2, p1] 4 times", 2),
+        ("(see page 3)", 2),
+        ("four (five, six)", 3),
+        ("20 (22, about 24)", 3),
+        ("on 1/2/3", 3),
+        ("20 (22, 24", 3),
+        ("(22, 24)", 2),
+        ("20 (22,, 24)", 3),
+        ("–", 2),
+        ("", 2),
+    ] {
+        assert_eq!(found(text, sizes), [], "{text}");
+    }
+    let round = RunStyle { sizes_in: Some(Bracket::Round) };
+    assert_eq!(runs_in("20 [22, 24] and 20 (22, 24)", 3, round).len(), 1);
+}
