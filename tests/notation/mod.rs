@@ -2,6 +2,7 @@
 
 mod blocks;
 mod chart;
+mod compare;
 mod examples;
 mod faults;
 mod random;

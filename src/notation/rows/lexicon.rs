@@ -54,7 +54,7 @@ impl Lexicon {
     }
 
     /// Returns the pattern's own word that a text begins with: its length and its counts.
-    pub(super) fn own_at(&self, text: &str) -> Option<(usize, Counts)> {
+    pub(in crate::notation) fn own_at(&self, text: &str) -> Option<(usize, Counts)> {
         let begins = |word: &str| {
             let ends = text.get(word.len()..)?;
             let same = text.get(..word.len())?.eq_ignore_ascii_case(word);

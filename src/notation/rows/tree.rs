@@ -216,7 +216,10 @@ pub enum Doing {
     /// Everything is bound off.
     BindOff,
     /// A heading, from which rows are numbered anew.
-    Heading,
+    Heading {
+        /// Whether it names a chart, whose rows in words come then.
+        chart: bool,
+    },
     /// A sentence that works no stitch.
     Aside,
 }

@@ -53,7 +53,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 80] = [
+static SETTABLE: [&Code; 82] = [
     &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
@@ -121,6 +121,8 @@ static SETTABLE: [&Code; 80] = [
     &rows::STITCH_BOUND_OFF,
     &rows::TAIL_UNLIKE,
     &rows::TIMES_UNCLEAR,
+    &rows::WORDS_CHARTLESS,
+    &rows::WORDS_UNLIKE,
     &shade::UNKNOWN_SHADE,
     &size::UNKNOWN_SIZE,
     &skeins::SKEINS_OVER,

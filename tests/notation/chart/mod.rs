@@ -1,7 +1,7 @@
 //! Charts: built, counted, measured, and put in words that give the same chart again.
 
 mod reading;
-mod round_trip;
+pub mod round_trip;
 
 use ballband::notation::chart::colours::colours;
 use ballband::notation::chart::counts::counts;

@@ -3,6 +3,7 @@
 use super::super::count::Needle;
 use super::super::fault::Fault;
 use super::super::tree::{Doing, Span, Statement, Written};
+use super::apart::Apart;
 use std::collections::BTreeMap;
 
 /// A statement by its block and its place in it.
@@ -31,6 +32,8 @@ pub(super) struct Knitter<'a> {
     pub(super) last_change: Option<i64>,
     /// Words that lost the count and have not been told of.
     pub(super) lost_at: Option<(usize, Span)>,
+    /// What is in mind while the rows of a chart are told in words.
+    pub(super) apart: Option<Apart>,
     pub(super) steps: u64,
     pub(super) told: Vec<(usize, Span, Fault)>,
     pub(super) after: BTreeMap<Id, Option<i64>>,
@@ -48,6 +51,7 @@ impl<'a> Knitter<'a> {
             history: Vec::new(),
             last_change: None,
             lost_at: None,
+            apart: None,
             steps: 0,
             told: Vec::new(),
             after: BTreeMap::new(),
@@ -60,6 +64,7 @@ impl<'a> Knitter<'a> {
                 self.statement((block, at), statement);
             }
             self.work_waiting();
+            self.rejoin();
         }
     }
 
@@ -102,6 +107,7 @@ impl<'a> Knitter<'a> {
                 }
             }
             Doing::CastOn(number) => {
+                self.apart = None;
                 self.needle = Needle::of(number.of(self.size));
                 self.rows.clear();
                 self.others = None;
@@ -144,9 +150,13 @@ impl<'a> Knitter<'a> {
                 self.lost_at = None;
                 self.stated(id, statement, false);
             }
-            Doing::Heading => {
+            Doing::Heading { chart } => {
                 self.rows.clear();
                 self.others = None;
+                self.rejoin();
+                if *chart {
+                    self.set_apart();
+                }
             }
             Doing::Aside => self.stated(id, statement, false),
         }

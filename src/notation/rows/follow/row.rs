@@ -106,6 +106,7 @@ impl<'a> Knitter<'a> {
         }
         let outcome = outcome(items, self.needle, self.size);
         self.steps += u64::from(outcome.steps);
+        self.changes(outcome.change);
         outcome
     }
 

@@ -74,7 +74,7 @@ fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
         Ok(None) if is_heading(cursor) => {
             let name = line.end - 1;
             statements.push(Statement {
-                doing: Doing::Heading,
+                doing: Doing::Heading { chart: names_chart(cursor.rest()) },
                 stated: None,
                 change: None,
                 trouble: None,
@@ -97,11 +97,18 @@ fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
     }
 }
 
-/// Whether a line is only a name with a colon.
+/// Whether a line is only a name with a colon. That of a chart may have figures: `Chart 2:`.
 fn is_heading(cursor: &mut Cursor<'_>) -> bool {
     let line = cursor.rest();
     line.strip_suffix(':').is_some_and(|name| {
+        let chart = names_chart(name);
+        let of_name = |c: char| c.is_alphabetic() || c.is_whitespace() || matches!(c, '-' | '\'' | '’');
         !name.is_empty()
-            && name.chars().all(|c| c.is_alphabetic() || c.is_whitespace() || matches!(c, '-' | '\'' | '’'))
+            && name.chars().all(|c| of_name(c) || (chart && (c.is_ascii_digit() || matches!(c, ',' | '.'))))
     })
+}
+
+fn names_chart(line: &str) -> bool {
+    let first = line.split(|c: char| c.is_whitespace() || c == ':').next();
+    first.is_some_and(|word| word.eq_ignore_ascii_case("chart"))
 }

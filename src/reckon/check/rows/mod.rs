@@ -1,6 +1,7 @@
 //! Written rows: whether they can be read, and whether their stitches come out in every size.
 
 mod abbreviations;
+mod charted;
 mod counts;
 mod named;
 mod needles;
@@ -9,6 +10,7 @@ mod reading;
 mod worked;
 
 pub use abbreviations::{ABBREVIATION_UNCOUNTED, ABBREVIATION_UNUSED};
+pub use charted::{WORDS_CHARTLESS, WORDS_UNLIKE};
 pub use counts::{
     CHANGE_UNLIKE, COUNT_MISSED, COUNT_UNKNOWN, COUNT_UNLIKE, PARTS_UNLIKE, REPEAT_LEFT_OVER, ROW_LEFT_OVER, ROW_SHORT,
     ROWS_AGAIN, STITCH_BOUND_OFF, TAIL_UNLIKE, TIMES_UNCLEAR,
@@ -37,6 +39,7 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
     order::check(entry, &blocks, findings);
     named::check(entry, &blocks, findings);
     needles::check(entry, pattern, &blocks, findings);
+    charted::check(entry, pattern, &blocks, findings);
     counts::check(entry, pattern, &follow(&blocks.written, pattern.size_count()), findings);
 }
 

@@ -51,7 +51,7 @@ pub fn check(entry: &Entry, blocks: &Blocks, findings: &mut Vec<Finding>) {
                     }
                     section.add(entry, block, label, findings);
                 }
-                Doing::CastOn(_) | Doing::Heading => {
+                Doing::CastOn(_) | Doing::Heading { .. } => {
                     section.close(entry, block, findings);
                     section = Section::default();
                 }

@@ -12,6 +12,10 @@ pub struct Blocks {
     pub written: Vec<Written>,
     /// The pattern's own abbreviations whose stitches cannot be told, by name and with the reason.
     pub uncounted: Vec<(String, String)>,
+    /// The pattern's own words.
+    pub lexicon: Lexicon,
+    /// How the studio writes runs.
+    pub style: RunStyle,
 }
 
 /// Reads the `rows` blocks of a pattern.
@@ -28,7 +32,7 @@ pub fn blocks(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Blocks
         lexicon.add(name, counts);
     }
     let written = entry.prose.rows.iter().map(|at| read(entry.prose.stretch(at), &lexicon, style)).collect();
-    Blocks { written, uncounted }
+    Blocks { written, uncounted, lexicon, style }
 }
 
 /// Returns what an abbreviation takes and leaves, or why that cannot be told.
