@@ -3,14 +3,14 @@
 use super::written;
 use ballband::notation::rows::{Fault, follow};
 
-fn told(texts: &[&str], sizes: usize) -> Vec<(String, Vec<(usize, Fault)>)> {
+pub fn told(texts: &[&str], sizes: usize) -> Vec<(String, Vec<(usize, Fault)>)> {
     let blocks: Vec<_> = texts.iter().map(|text| written(text)).collect();
     let followed = follow(&blocks, sizes);
     followed.told.into_iter().map(|told| (texts[told.block][told.at].to_owned(), told.sizes)).collect()
 }
 
 /// The stitches after the last statement.
-fn end(texts: &[&str], sizes: usize) -> Vec<Option<i64>> {
+pub fn end(texts: &[&str], sizes: usize) -> Vec<Option<i64>> {
     let blocks: Vec<_> = texts.iter().map(|text| written(text)).collect();
     let followed = follow(&blocks, sizes);
     assert_eq!(followed.told, [], "{texts:?}");

@@ -6,6 +6,7 @@ mod compare;
 mod examples;
 mod faults;
 mod random;
+mod sizes;
 
 use ballband::measure::RunStyle;
 use ballband::notation::rows::{Doing, Item, Lexicon, Statement, Written, read};

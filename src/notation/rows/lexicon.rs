@@ -1,5 +1,6 @@
 //! The words that work stitches, and how many each takes and leaves.
 
+use crate::measure::SizeNames;
 use crate::standards::abbreviations::{self, Kind, Stitches};
 use std::collections::HashMap;
 use std::sync::LazyLock;
@@ -24,6 +25,7 @@ impl Counts {
 #[derive(Clone, Debug, Default)]
 pub struct Lexicon {
     own: Vec<(String, Counts)>,
+    sizes: Option<SizeNames>,
 }
 
 /// The table's words with a fixed count, in small letters.
@@ -48,6 +50,16 @@ static STANDARD: LazyLock<HashMap<String, Counts>> = LazyLock::new(|| {
 });
 
 impl Lexicon {
+    /// Names the sizes of the pattern; without, a size goes by its number.
+    pub fn name_sizes(&mut self, names: &SizeNames) {
+        self.sizes = Some(names.clone());
+    }
+
+    /// Returns the sizes of the pattern, where they are known.
+    pub(super) fn sizes(&self) -> Option<&SizeNames> {
+        self.sizes.as_ref()
+    }
+
     /// Adds a word of the pattern's own, which then goes before the trade's.
     pub fn add(&mut self, word: &str, counts: Counts) {
         self.own.push((word.trim().to_lowercase(), counts));

@@ -16,5 +16,6 @@ pub use follow::{Followed, Seen, Told, follow};
 pub use lexicon::{Counts, Lexicon};
 pub use read::{read, read_items};
 pub use tree::{
-    Again, Change, Doing, How, Item, Label, Number, Repeated, Rows, Side, Span, Statement, Trouble, Until, Written,
+    Again, Change, Doing, How, Item, Label, Number, Only, Repeated, Rows, Side, Span, Statement, Trouble, Until,
+    Written,
 };

@@ -237,11 +237,31 @@ pub enum Trouble {
     Number(Box<Problem>),
 }
 
+/// The sizes that work something which not all do.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Only {
+    /// These, counted from 0.
+    pub sizes: Vec<usize>,
+    /// Whether it is all but these.
+    pub except: bool,
+    /// Where they are named.
+    pub at: Span,
+}
+
+impl Only {
+    /// Returns whether a size, counted from 0, works it.
+    pub fn works(&self, size: usize) -> bool {
+        self.sizes.contains(&size) != self.except
+    }
+}
+
 /// One sentence, or a labelled row.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Statement {
     /// What it asks for.
     pub doing: Doing,
+    /// For which sizes; `None` for all.
+    pub only: Option<Only>,
     /// The stitches it says there are afterwards.
     pub stated: Option<Number>,
     /// How many stitches it says it adds or takes away.
@@ -252,6 +272,13 @@ pub struct Statement {
     pub at: Span,
 }
 
+impl Statement {
+    /// Returns whether a size, counted from 0, works it.
+    pub fn is_for(&self, size: usize) -> bool {
+        self.only.as_ref().is_none_or(|only| only.works(size))
+    }
+}
+
 /// A text of rows as it was read.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Written {
@@ -259,4 +286,6 @@ pub struct Written {
     pub statements: Vec<Statement>,
     /// Every number in it, for what is asked of all.
     pub numbers: Vec<Number>,
+    /// Words that stand for sizes and name none of the pattern's.
+    pub unknown_sizes: Vec<Span>,
 }

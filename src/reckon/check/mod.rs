@@ -53,7 +53,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 82] = [
+static SETTABLE: [&Code; 83] = [
     &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
@@ -118,6 +118,7 @@ static SETTABLE: [&Code; 82] = [
     &rows::ROW_SIDES,
     &rows::ROW_UNKNOWN,
     &rows::ROW_UNREAD,
+    &rows::SIZE_IDLE,
     &rows::STITCH_BOUND_OFF,
     &rows::TAIL_UNLIKE,
     &rows::TIMES_UNCLEAR,

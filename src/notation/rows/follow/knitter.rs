@@ -77,6 +77,9 @@ impl<'a> Knitter<'a> {
     }
 
     fn statement(&mut self, id: Id, statement: &'a Statement) {
+        if !statement.is_for(self.size) {
+            return;
+        }
         if let Doing::Row { label: Some(label), .. } = &statement.doing
             && (!label.numbers.is_empty() || label.others.is_some())
         {

@@ -220,7 +220,9 @@ impl<'a> Section<'a> {
         statement: &'a Statement,
     ) -> Option<Finding> {
         let words = self.words(entry, blocks, self.items(statement, 0)?);
-        let unlike = (0..pattern.size_count()).find_map(|size| compare(&self.chart.chart, row, words, size))?;
+        let unlike = (0..pattern.size_count())
+            .filter(|size| statement.is_for(*size))
+            .find_map(|size| compare(&self.chart.chart, row, words, size))?;
         let number = self.chart.chart.number(row);
         let which = if self.chart.chart.round { "round" } else { "row" };
         let name = self.name();

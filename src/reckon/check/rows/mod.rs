@@ -7,6 +7,7 @@ mod named;
 mod needles;
 mod order;
 mod reading;
+mod sizes;
 mod worked;
 
 pub use abbreviations::{ABBREVIATION_UNCOUNTED, ABBREVIATION_UNUSED};
@@ -19,6 +20,7 @@ pub use named::ROW_UNKNOWN;
 pub use needles::NEEDLE_UNLISTED;
 pub use order::{ROW_NUMBERS, ROW_SIDES};
 pub use reading::{ABBREVIATION_UNKNOWN, BRACKETS_UNCLEAR, ROW_RUN_LENGTH, ROW_UNREAD};
+pub use sizes::SIZE_IDLE;
 pub use worked::{Blocks, blocks};
 
 use crate::catalogue::Catalogue;
@@ -36,7 +38,8 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
     let blocks = blocks(catalogue, entry, pattern);
     abbreviations::check(entry, pattern, &blocks, placing, findings);
     reading::check(entry, pattern, &blocks, findings);
-    order::check(entry, &blocks, findings);
+    sizes::check(entry, pattern, &blocks, placing, findings);
+    order::check(entry, pattern, &blocks, findings);
     named::check(entry, &blocks, findings);
     needles::check(entry, pattern, &blocks, findings);
     charted::check(entry, pattern, &blocks, findings);

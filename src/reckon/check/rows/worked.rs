@@ -22,6 +22,9 @@ pub struct Blocks {
 pub fn blocks(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Blocks {
     let style = catalogue.studio.settings().runs;
     let mut lexicon = Lexicon::default();
+    if let Some(names) = &pattern.sizes {
+        lexicon.name_sizes(names);
+    }
     let mut uncounted = Vec::new();
     for (name, abbreviation) in &pattern.abbreviations.0 {
         // One that cannot be counted is known all the same: it is told of once, where it is declared.
