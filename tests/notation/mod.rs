@@ -5,6 +5,7 @@ mod chart;
 mod compare;
 mod examples;
 mod faults;
+mod markers;
 mod random;
 mod sizes;
 

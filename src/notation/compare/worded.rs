@@ -50,6 +50,7 @@ impl Walk<'_> {
                 let name = Name::into(of.of(self.size), counts.leaves);
                 self.push(Step { name, colour: None, at: at.clone() }, counts.takes, 1)
             }
+            Item::Mark { .. } => Some(()),
             Item::Repeat { items, how: How::Until(until), .. } => {
                 let takes = once(items, self.size, Reading::More)?.takes;
                 let room = self.left.checked_sub(self.last(until)?)?;
@@ -83,7 +84,7 @@ impl Walk<'_> {
         match until {
             Until::End => Some(0),
             Until::Last(number) => Some(number.of(self.size)),
-            Until::Marker => None,
+            Until::Marker(_) => None,
         }
     }
 

@@ -85,6 +85,25 @@ pub enum Fault {
         /// The number.
         row: u32,
     },
+    /// Stitches stay before a marker where it is slipped or taken away.
+    MarkerAhead {
+        /// How many.
+        left: i64,
+    },
+    /// The stitches before a marker are worked, and more.
+    MarkerPassed {
+        /// How many more.
+        by: i64,
+    },
+    /// There are fewer stitches up to a marker than are to be left before it.
+    MarkerNear {
+        /// How many are to be left.
+        says: i64,
+        /// How many there are.
+        left: i64,
+    },
+    /// There is no marker on the needle.
+    NoMarker,
     /// How many stitches there are cannot be told from here on.
     Unknown,
 }

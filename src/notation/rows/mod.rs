@@ -10,12 +10,12 @@ mod lexicon;
 mod read;
 mod tree;
 
-pub use count::{Needle, Outcome, Reading, count, net, once};
+pub use count::{Hand, Needle, Outcome, Reading, count, net, once, work};
 pub use fault::Fault;
 pub use follow::{Followed, Seen, Told, follow};
 pub use lexicon::{Counts, Lexicon};
-pub use read::{read, read_items};
+pub use read::{read, read_items, speaks_of_markers};
 pub use tree::{
-    Again, Change, Doing, How, Item, Label, Number, Only, Repeated, Rows, Side, Span, Statement, Trouble, Until,
-    Written,
+    Again, Change, Doing, How, Item, Label, Mark, Number, Only, Repeated, Rows, Side, Span, Statement, To, Trouble,
+    Until, Which, Written,
 };

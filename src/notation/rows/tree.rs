@@ -29,8 +29,43 @@ pub enum Until {
     End,
     /// To the last so many stitches.
     Last(Number),
-    /// To a marker, or to so many stitches before it: where that is, the words do not say.
-    Marker,
+    /// To a marker, or to so many stitches before or past it.
+    Marker(To),
+}
+
+/// Which marker is meant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Which {
+    /// The next one.
+    Next,
+    /// The last one of the row.
+    Last,
+    /// So many from where the row begins, 1 for the first.
+    Number(usize),
+    /// No marker, but something else on the needle that the words do not place: a gap, a wrapped stitch.
+    Unknown,
+}
+
+/// A place at a marker.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct To {
+    /// Which marker.
+    pub which: Which,
+    /// How many stitches from it.
+    pub by: Number,
+    /// Whether these are past it, not before.
+    pub past: bool,
+}
+
+/// What is done with a marker.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// It is put on the needle.
+    Place,
+    /// It goes from one needle to the other.
+    Slip,
+    /// It is taken away.
+    Remove,
 }
 
 /// How often the inside of a repeat is worked.
@@ -89,6 +124,13 @@ pub enum Item {
         /// Where it stands.
         at: Span,
     },
+    /// A marker.
+    Mark {
+        /// What is done with it.
+        mark: Mark,
+        /// Where it stands.
+        at: Span,
+    },
     /// The work is turned before the row's end.
     Turn {
         /// Where it stands.
@@ -118,6 +160,7 @@ impl Item {
             | Self::Repeat { at, .. }
             | Self::Into { at, .. }
             | Self::Even { at, .. }
+            | Self::Mark { at, .. }
             | Self::Turn { at }
             | Self::SameAs { at, .. }
             | Self::Unsaid { at, .. } => at,
@@ -266,6 +309,8 @@ pub struct Statement {
     pub stated: Option<Number>,
     /// How many stitches it says it adds or takes away.
     pub change: Option<Change>,
+    /// Whether it speaks of markers without saying where they come.
+    pub marks: bool,
     /// What cannot be read in it.
     pub trouble: Option<(Trouble, Span)>,
     /// Where it stands.
@@ -284,6 +329,8 @@ impl Statement {
 pub struct Written {
     /// Its sentences in order.
     pub statements: Vec<Statement>,
+    /// Whether the text before it speaks of markers, so that nobody knows which there are.
+    pub marked: bool,
     /// Every number in it, for what is asked of all.
     pub numbers: Vec<Number>,
     /// Words that stand for sizes and name none of the pattern's.

@@ -53,7 +53,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 83] = [
+static SETTABLE: [&Code; 85] = [
     &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
@@ -107,6 +107,8 @@ static SETTABLE: [&Code; 83] = [
     &rows::COUNT_MISSED,
     &rows::COUNT_UNKNOWN,
     &rows::COUNT_UNLIKE,
+    &rows::MARKER_MISSING,
+    &rows::MARKER_UNLIKE,
     &rows::NEEDLE_UNLISTED,
     &rows::PARTS_UNLIKE,
     &rows::REPEAT_LEFT_OVER,

@@ -1,6 +1,8 @@
 //! One row on so many stitches: what it takes, what it leaves, and whether it comes out.
 
+mod marks;
 mod once;
+mod repeat;
 mod work;
 
 pub use once::{net, once};
@@ -37,6 +39,17 @@ pub enum Reading {
     InAll,
 }
 
+/// What is in hand as a row begins.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Hand {
+    /// The stitches.
+    pub needle: Needle,
+    /// The markers, in stitches from where the row begins; `None` where that is not known.
+    pub marks: Option<Vec<i64>>,
+    /// Whether the row is a round, at whose beginning a marker may hang that nobody counts.
+    pub round: bool,
+}
+
 /// What a row does to a needle.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Outcome {
@@ -44,6 +57,10 @@ pub struct Outcome {
     pub after: Needle,
     /// What the row adds, below nothing for a decrease; `None` where that depends on what is not known.
     pub change: Option<i64>,
+    /// The markers afterwards, in stitches from the end where the row began; `None` where that is not known.
+    pub marks: Option<Vec<i64>>,
+    /// Whether it speaks of markers that are not known.
+    pub strange: bool,
     /// What does not come out.
     pub faults: Vec<(Fault, Span)>,
     /// The first words that do not tell their stitches.
@@ -54,10 +71,15 @@ pub struct Outcome {
     pub steps: u32,
 }
 
-/// Works a row on a needle, in a size counted from 0.
+/// Works a row on a needle, in a size counted from 0; where markers hang is not known.
 pub fn count(items: &[Item], needle: Needle, size: usize, reading: Reading) -> Outcome {
+    work(items, &Hand { needle, ..Hand::default() }, size, reading)
+}
+
+/// Works a row on what is in hand, in a size counted from 0.
+pub fn work(items: &[Item], hand: &Hand, size: usize, reading: Reading) -> Outcome {
     let whole = items.first().zip(items.last()).map_or(0..0, |(first, last)| first.at().start..last.at().end);
-    let mut work = Work::begin(needle, size, reading);
+    let mut work = Work::begin(hand, size, reading);
     work.items(items);
     work.end(whole)
 }

@@ -4,6 +4,7 @@ use super::super::count::Needle;
 use super::super::fault::Fault;
 use super::super::tree::{Doing, Span, Statement, Written};
 use super::apart::Apart;
+use super::markers::Markers;
 use std::collections::BTreeMap;
 
 /// A statement by its block and its place in it.
@@ -20,6 +21,7 @@ pub(super) struct Knitter<'a> {
     pub(super) blocks: &'a [Written],
     pub(super) size: usize,
     pub(super) needle: Needle,
+    pub(super) markers: Markers,
     /// Numbered rows since the numbers last began anew.
     pub(super) rows: BTreeMap<u32, Id>,
     /// The row that stands for every other one, and its number.
@@ -45,6 +47,7 @@ impl<'a> Knitter<'a> {
             blocks,
             size,
             needle: Needle::UNKNOWN,
+            markers: Markers::default(),
             rows: BTreeMap::new(),
             others: None,
             waiting: Vec::new(),
@@ -60,6 +63,9 @@ impl<'a> Knitter<'a> {
 
     pub(super) fn work(&mut self) {
         for (block, written) in self.blocks.iter().enumerate() {
+            if written.marked {
+                self.markers.forget();
+            }
             for (at, statement) in written.statements.iter().enumerate() {
                 self.statement((block, at), statement);
             }
@@ -111,6 +117,7 @@ impl<'a> Knitter<'a> {
             }
             Doing::CastOn(number) => {
                 self.apart = None;
+                self.markers = Markers::default();
                 self.needle = Needle::of(number.of(self.size));
                 self.rows.clear();
                 self.others = None;
@@ -133,6 +140,7 @@ impl<'a> Knitter<'a> {
             Doing::Plain => {
                 self.history.push(None);
                 self.last_change = Some(0);
+                self.markers.go_on();
                 self.needle.here = self.needle.total;
                 self.stated(id, statement, false);
             }
@@ -140,6 +148,7 @@ impl<'a> Knitter<'a> {
                 if self.last_change != Some(0) {
                     self.lose(id.0, statement.at.clone(), statement.trouble.is_some());
                 }
+                self.markers.go_on();
                 self.history.push(None);
                 self.stated(id, statement, false);
             }
@@ -163,6 +172,9 @@ impl<'a> Knitter<'a> {
             }
             Doing::Aside => self.stated(id, statement, false),
         }
+        if statement.marks {
+            self.markers.forget();
+        }
         if statement.doing != Doing::Aside {
             self.after.insert(id, self.needle.total);
         }
@@ -173,6 +185,7 @@ impl<'a> Knitter<'a> {
         if self.needle.total.is_some() && !told {
             self.lost_at = Some((block, at));
         }
+        self.markers.forget();
         self.needle = Needle::UNKNOWN;
     }
 }

@@ -3,6 +3,7 @@
 mod again;
 mod apart;
 mod knitter;
+mod markers;
 mod row;
 mod usual;
 

@@ -72,7 +72,7 @@ impl<'a> Knitter<'a> {
             self.stated(id, statement, false);
             return;
         }
-        let outcome = self.outcome(items);
+        let outcome = self.outcome(statement, items);
         let unfit = outcome.faults.iter().any(|(fault, _)| unfit(*fault));
         for (fault, at) in outcome.faults {
             self.tell(id.0, at, fault);
@@ -100,11 +100,17 @@ impl<'a> Knitter<'a> {
     }
 
     /// Works items on what is on the needle; a pattern that takes for ever is given up.
-    pub(super) fn outcome(&mut self, items: &[Item]) -> Outcome {
+    pub(super) fn outcome(&mut self, statement: &Statement, items: &[Item]) -> Outcome {
         if self.steps > MOST_STEPS {
             return Outcome::default();
         }
-        let outcome = outcome(items, self.needle, self.size);
+        let label = match &statement.doing {
+            Doing::Row { label, .. } => label.as_ref(),
+            _ => None,
+        };
+        let hand = self.markers.hand(label, self.needle);
+        let outcome = outcome(items, &hand, self.size);
+        self.markers.keep(&outcome);
         self.steps += u64::from(outcome.steps);
         self.changes(outcome.change);
         outcome

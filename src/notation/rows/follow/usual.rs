@@ -1,17 +1,17 @@
 //! A row in whichever reading of its words fits; one that is not the usual is told of.
 
-use super::super::count::{Needle, Outcome, Reading, count, once};
+use super::super::count::{Hand, Needle, Outcome, Reading, once, work};
 use super::super::fault::Fault;
 use super::super::tree::{How, Item, Number, Span};
 
 /// Works a row in whichever reading fits; one that is not the usual is told of.
-pub(super) fn outcome(items: &[Item], needle: Needle, size: usize) -> Outcome {
-    let usual = count(items, needle, size, Reading::More);
+pub(super) fn outcome(items: &[Item], hand: &Hand, size: usize) -> Outcome {
+    let usual = work(items, hand, size, Reading::More);
     if usual.faults.is_empty() {
         return usual;
     }
     if let Some((times, at)) = again(items) {
-        let mut other = count(items, needle, size, Reading::InAll);
+        let mut other = work(items, hand, size, Reading::InAll);
         if other.faults.is_empty() {
             other.faults.push((Fault::InAll { times: times.of(size) }, at));
             return other;
@@ -22,7 +22,7 @@ pub(super) fn outcome(items: &[Item], needle: Needle, size: usize) -> Outcome {
     {
         // In some houses the stitch that is left from binding off is the first of the next ones.
         let at = usual.faults.first().map_or(0..0, |(_, at)| at.clone());
-        let total = needle.total.zip(once_change(items, size)).map(|(total, change)| total.saturating_add(change));
+        let total = hand.needle.total.zip(once_change(items, size)).map(|(total, change)| total.saturating_add(change));
         let after = total.map_or(Needle::UNKNOWN, Needle::of);
         let faults = vec![(Fault::BoundOff { stitches: left }, at)];
         return Outcome { after, change: once_change(items, size), faults, ..usual };

@@ -17,6 +17,7 @@ use super::tree::{Doing, Item, Only, Span, Statement, Trouble, Written};
 use crate::measure::RunStyle;
 use cursor::Cursor;
 use items::Close;
+pub use sentence::speaks_of_markers;
 use sentence::{begun, row, sentence, troubled};
 use sizes::{Scope, scope};
 
@@ -45,7 +46,7 @@ pub fn read(text: &str, lexicon: &Lexicon, style: RunStyle) -> Written {
             standing = None;
         }
     }
-    Written { statements, numbers: cursor.numbers, unknown_sizes: cursor.unknown_sizes }
+    Written { statements, numbers: cursor.numbers, unknown_sizes: cursor.unknown_sizes, marked: false }
 }
 
 /// Reads for which sizes what follows is, and keeps it; nothing where that is not said here.

@@ -8,7 +8,7 @@ use super::{items, label, stated};
 
 /// A statement as it is begun: nothing is said of its count yet.
 pub(super) fn begun(cursor: &Cursor<'_>, doing: Doing, at: Span) -> Statement {
-    Statement { doing, only: cursor.only.clone(), stated: None, change: None, trouble: None, at }
+    Statement { doing, only: cursor.only.clone(), stated: None, change: None, marks: false, trouble: None, at }
 }
 
 pub(super) fn troubled(cursor: &Cursor<'_>, doing: Doing, bad: Bad, at: Span) -> Statement {
@@ -56,6 +56,8 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
         cursor.at = before.max(statement.at.end);
     }
     statement.at.end = statement.at.end.max(cursor.at);
+    let words = cursor.text.get(statement.at.clone()).unwrap_or_default();
+    statement.marks = !matches!(statement.doing, Doing::Row { .. }) && speaks_of_markers(words);
     statements.push(statement);
 }
 
@@ -106,4 +108,13 @@ fn as_rows(cursor: &mut Cursor<'_>, label: &Label) -> Result<Option<Vec<u32>>, B
     }
     cursor.at = before;
     Ok(None)
+}
+
+/// Returns whether words speak of other markers than that where a round begins.
+pub fn speaks_of_markers(words: &str) -> bool {
+    let lower = words.to_lowercase();
+    let mut words = lower.split(|c: char| !c.is_alphanumeric());
+    let several = lower.contains("markers");
+    let round = ["bor", "beg", "join", "end of"].iter().any(|word| lower.contains(word));
+    several || (words.any(|word| matches!(word, "pm" | "marker" | "rm" | "sm")) && !round)
 }

@@ -3,7 +3,7 @@
 use crate::catalogue::Catalogue;
 use crate::entry::{Abbreviation, Entry, Pattern};
 use crate::measure::RunStyle;
-use crate::notation::rows::{Counts, Lexicon, Written, net, read, read_items};
+use crate::notation::rows::{Counts, Lexicon, Written, net, read, read_items, speaks_of_markers};
 
 /// The `rows` blocks of a pattern as they were read.
 #[derive(Clone, Debug)]
@@ -34,7 +34,16 @@ pub fn blocks(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Blocks
         });
         lexicon.add(name, counts);
     }
-    let written = entry.prose.rows.iter().map(|at| read(entry.prose.stretch(at), &lexicon, style)).collect();
+    let mut written: Vec<Written> = Vec::with_capacity(entry.prose.rows.len());
+    let mut before = None;
+    for at in &entry.prose.rows {
+        let mut block = read(entry.prose.stretch(at), &lexicon, style);
+        // Markers that her text between two blocks puts on the needle are not known.
+        let between = before.map(|end| entry.prose.stretch(&(end..at.start)));
+        block.marked = between.is_some_and(speaks_of_markers);
+        before = Some(at.end);
+        written.push(block);
+    }
     Blocks { written, uncounted, lexicon, style }
 }
 
