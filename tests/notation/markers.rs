@@ -220,7 +220,7 @@ fn random_markers_hang_where_their_model_has_them() {
         model.right.append(&mut model.left);
         let text = words.join(", ");
         let (_, items) = row(&format!("Row 1: {text}."));
-        let hand = Hand { needle: Needle::of(total), marks: Some(before.clone()), round: false };
+        let hand = Hand { needle: Needle::of(total), marks: Some(before.clone()), ..Hand::default() };
         let outcome = work(&items, &hand, 0, Reading::More);
         assert_eq!(outcome.faults, [], "{text} on {total} with {before:?}");
         assert_eq!(outcome.marks, Some(places(&model.right)), "{text} on {total} with {before:?}");

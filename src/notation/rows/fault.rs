@@ -61,10 +61,10 @@ pub enum Fault {
         /// How many times.
         times: i64,
     },
-    /// A row fits only if the stitch left from binding off counts as the next one.
+    /// A row fits only if the stitch that is on the right needle after binding off is counted otherwise than the studio does.
     BoundOff {
-        /// How many such stitches.
-        stitches: i64,
+        /// Whether it fits if that stitch is the first of the next ones.
+        counted: bool,
     },
     /// A row does not fit when it is worked again.
     Again {

@@ -26,6 +26,7 @@ impl Counts {
 pub struct Lexicon {
     own: Vec<(String, Counts)>,
     sizes: Option<SizeNames>,
+    apart: bool,
 }
 
 /// The table's words with a fixed count, in small letters.
@@ -53,6 +54,16 @@ impl Lexicon {
     /// Names the sizes of the pattern; without, a size goes by its number.
     pub fn name_sizes(&mut self, names: &SizeNames) {
         self.sizes = Some(names.clone());
+    }
+
+    /// Says that the stitch on the right needle after binding off is none of those that the next words count: after
+    /// `BO 5` of 25 stitches on which ten were worked, the rest is `k9`, not `k10`.
+    pub fn leave_bound_off(&mut self) {
+        self.apart = true;
+    }
+
+    pub(super) fn is_apart(&self) -> bool {
+        self.apart
     }
 
     /// Returns the sizes of the pattern, where they are known.

@@ -329,6 +329,8 @@ impl Statement {
 pub struct Written {
     /// Its sentences in order.
     pub statements: Vec<Statement>,
+    /// Whether the stitch that is on the right needle after binding off is none of those that the next words count.
+    pub apart: bool,
     /// Whether the text before it speaks of markers, so that nobody knows which there are.
     pub marked: bool,
     /// Every number in it, for what is asked of all.

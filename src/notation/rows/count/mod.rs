@@ -5,6 +5,7 @@ mod once;
 mod repeat;
 mod work;
 
+pub(super) use once::binds;
 pub use once::{net, once};
 
 use super::fault::Fault;
@@ -48,6 +49,8 @@ pub struct Hand {
     pub marks: Option<Vec<i64>>,
     /// Whether the row is a round, at whose beginning a marker may hang that nobody counts.
     pub round: bool,
+    /// Whether the stitch that is on the right needle after binding off is none of those that the next words count.
+    pub apart: bool,
 }
 
 /// What a row does to a needle.
@@ -65,8 +68,6 @@ pub struct Outcome {
     pub faults: Vec<(Fault, Span)>,
     /// The first words that do not tell their stitches.
     pub unsaid: Option<Span>,
-    /// In how many places of its middle it binds off.
-    pub bound: i64,
     /// How many steps it took to work out.
     pub steps: u32,
 }

@@ -50,6 +50,16 @@ fn plus(one: Counts, two: Counts) -> Counts {
     Counts::new(one.takes.saturating_add(two.takes), one.leaves.saturating_add(two.leaves))
 }
 
+/// In how many places a stretch binds off so many stitches.
+pub(in crate::notation::rows) fn binds(items: &[Item]) -> i64 {
+    let each = items.iter().map(|item| match item {
+        Item::Work { binds: true, .. } => 1,
+        Item::Repeat { items, .. } => binds(items),
+        _ => 0,
+    });
+    each.sum()
+}
+
 /// Whether a stretch that goes by markers leaves as many as it takes.
 pub(super) fn is_neutral(items: &[Item], size: usize, reading: Reading) -> bool {
     let mut sum = 0_i64;

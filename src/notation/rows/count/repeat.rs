@@ -4,7 +4,7 @@ use super::super::fault::Fault;
 use super::super::lexicon::Counts;
 use super::super::tree::{Item, Span, Until};
 use super::marks::has_marks;
-use super::once::{is_neutral, once, times_over};
+use super::once::{binds, is_neutral, once, times_over};
 use super::work::Work;
 
 /// The most often that a repeat is walked through which cannot be multiplied, since it turns or goes by markers.
@@ -18,7 +18,7 @@ impl Work {
             None => true,
             Some(unit) => {
                 let end = self.taken.saturating_add(times_over(unit, times).takes);
-                has_marks(items) || self.marks.within(self.taken, end)
+                has_marks(items) || (self.apart && binds(items) > 0) || self.marks.within(self.taken, end)
             }
         };
         match unit {
@@ -38,7 +38,11 @@ impl Work {
     }
 
     pub(super) fn repeat_until(&mut self, items: &[Item], until: &Until, at: &Span) {
-        let unit = once(items, self.size, self.reading);
+        let mut unit = once(items, self.size, self.reading);
+        if let Some(unit) = unit.as_mut().filter(|_| self.apart) {
+            let more = binds(items);
+            *unit = Counts::new(unit.takes.saturating_add(more), unit.leaves.saturating_add(more));
+        }
         let neutral = match unit {
             Some(unit) => unit.takes == unit.leaves,
             None => is_neutral(items, self.size, self.reading),

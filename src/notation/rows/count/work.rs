@@ -12,6 +12,7 @@ pub(super) struct Work {
     pub(super) size: usize,
     pub(super) round: bool,
     pub(super) marks: Marks,
+    pub(super) apart: bool,
     pub(super) reading: Reading,
     pub(super) total: Option<i64>,
     /// On the left needle since the row began or was last turned.
@@ -32,7 +33,6 @@ pub(super) struct Work {
     tail: Option<(i64, i64, Span)>,
     faults: Vec<(Fault, Span)>,
     unsaid: Option<Span>,
-    bound: i64,
     /// Whether the last thing done was binding off.
     binding: bool,
     steps: u32,
@@ -49,6 +49,7 @@ impl Work {
         Self {
             size,
             round: hand.round,
+            apart: hand.apart,
             marks: Marks::of(marks),
             reading,
             total: needle.total,
@@ -66,7 +67,6 @@ impl Work {
             tail: None,
             faults: Vec::new(),
             unsaid: None,
-            bound: 0,
             binding: false,
             steps: 0,
         }
@@ -86,9 +86,11 @@ impl Work {
     }
 
     fn item(&mut self, item: &Item) {
-        if self.binding && !matches!(item, Item::Turn { .. }) {
-            self.bound += 1;
+        if self.binding && !matches!(item, Item::Turn { .. } | Item::Mark { .. }) {
             self.binding = false;
+            if self.apart && !matches!(item, Item::Work { binds: true, .. }) {
+                self.take(Counts::new(1, 1), 1);
+            }
         }
         match item {
             Item::Work { takes, leaves, times, binds, .. } => {
@@ -229,16 +231,7 @@ impl Work {
         let counted = !self.lost && !self.broken && self.floats == 0 && !self.absorbs && self.turns == 0;
         let strange = self.marks.strange;
         let marks = if counted { self.marks.end(self.taken, self.left) } else { None };
-        Outcome {
-            after,
-            change,
-            marks,
-            strange,
-            faults: self.faults,
-            unsaid: self.unsaid,
-            bound: self.bound,
-            steps: self.steps,
-        }
+        Outcome { after, change, marks, strange, faults: self.faults, unsaid: self.unsaid, steps: self.steps }
     }
 
     /// Sees whether the row comes out.

@@ -61,7 +61,7 @@ impl Markers {
             self.forget();
         }
         let marks = self.on.as_ref().map(|(total, on)| self.seen(on, *total));
-        Hand { needle, marks, round: self.facing == Facing::Round }
+        Hand { needle, marks, round: self.facing == Facing::Round, apart: false }
     }
 
     /// Keeps what a row leaves.

@@ -1,6 +1,6 @@
 //! A row as it is worked for the first time, held against what it says of itself.
 
-use super::super::count::{Needle, Outcome};
+use super::super::count::{Hand, Needle, Outcome};
 use super::super::fault::Fault;
 use super::super::tree::{Doing, Item, Statement};
 use super::knitter::{Id, Knitter, MOST_STEPS};
@@ -108,7 +108,8 @@ impl<'a> Knitter<'a> {
             Doing::Row { label, .. } => label.as_ref(),
             _ => None,
         };
-        let hand = self.markers.hand(label, self.needle);
+        let apart = self.blocks.first().is_some_and(|block| block.apart);
+        let hand = Hand { apart, ..self.markers.hand(label, self.needle) };
         let outcome = outcome(items, &hand, self.size);
         self.markers.keep(&outcome);
         self.steps += u64::from(outcome.steps);

@@ -46,7 +46,13 @@ pub fn read(text: &str, lexicon: &Lexicon, style: RunStyle) -> Written {
             standing = None;
         }
     }
-    Written { statements, numbers: cursor.numbers, unknown_sizes: cursor.unknown_sizes, marked: false }
+    Written {
+        statements,
+        numbers: cursor.numbers,
+        unknown_sizes: cursor.unknown_sizes,
+        apart: lexicon.is_apart(),
+        marked: false,
+    }
 }
 
 /// Reads for which sizes what follows is, and keeps it; nothing where that is not said here.

@@ -66,7 +66,7 @@ codes! {
         "Cast on 48 sts.\nRow 1: *K2, p2; rep from * 11 times more.";
     /// A row that fits only with the stitch left from binding off.
     STITCH_BOUND_OFF = "stitch-bound-off":
-        "A row fits only if the stitch that is on the right needle after binding off counts as the first of the next ones.",
+        "A row fits only if the stitch that is on the right needle after binding off is counted otherwise than the studio does.",
         "Houses differ, and a knitter of the other kind is one stitch out.",
         "Cast on 25 sts.\nRow 1: K10, BO 5, k9.",
         "Cast on 25 sts.\nRow 1: K10, BO 5, k to end.";
@@ -177,8 +177,11 @@ fn words(fault: Fault) -> String {
         Fault::Section { says, is } => format!("{} are said and the last block ended with {is}", stitches(says)),
         Fault::Change { says, is } => format!("{} are said and there are {}", changed(says), changed(is)),
         Fault::InAll { times } => format!("{times} times fit only with the first among them"),
-        Fault::BoundOff { stitches: left } => {
-            format!("{left} of the stitches come out only if the one left from binding off counts as the next")
+        Fault::BoundOff { counted: true } => {
+            "fits only if the stitch on the right needle after binding off is the first of the next ones".to_owned()
+        }
+        Fault::BoundOff { counted: false } => {
+            "fits only if the stitch on the right needle after binding off is none of the next ones".to_owned()
         }
         Fault::Again { pass, had } => format!("repeat {pass} does not fit the {} there are then", stitches(had)),
         Fault::Missed { wanted, is } => format!("{} are never left: it comes to {is}", stitches(wanted)),
@@ -208,9 +211,11 @@ fn help(fault: Fault) -> String {
         Fault::Section { .. } => "mend one of the two, or write what happens between them".to_owned(),
         Fault::Change { .. } => "mend the note or the row".to_owned(),
         Fault::InAll { times } => format!("write `{} times more`", times.saturating_sub(1)),
-        Fault::BoundOff { .. } => {
-            "say it in the row: `k to end`, or set `stitch-bound-off` to `off` under `checks` if that is how you count"
-                .to_owned()
+        Fault::BoundOff { counted } => {
+            let word = if counted { "counted" } else { "not counted" };
+            format!(
+                "say it in the row: `k to end`; if you always count so, `stitch after binding off: {word}` in `studio.yaml`"
+            )
         }
         Fault::Again { .. } => "say how often it is really worked, or write the later rows out".to_owned(),
         Fault::Missed { is, .. } => format!("end with {}, or begin with others", stitches(is)),

@@ -1,6 +1,7 @@
 //! The rows of a pattern, read with its own abbreviations.
 
 use crate::catalogue::Catalogue;
+use crate::entry::value::AfterBindingOff;
 use crate::entry::{Abbreviation, Entry, Pattern};
 use crate::measure::RunStyle;
 use crate::notation::rows::{Counts, Lexicon, Written, net, read, read_items, speaks_of_markers};
@@ -22,6 +23,9 @@ pub struct Blocks {
 pub fn blocks(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Blocks {
     let style = catalogue.studio.settings().runs;
     let mut lexicon = Lexicon::default();
+    if catalogue.studio.after_binding_off == Some(AfterBindingOff::NotCounted) {
+        lexicon.leave_bound_off();
+    }
     if let Some(names) = &pattern.sizes {
         lexicon.name_sizes(names);
     }
