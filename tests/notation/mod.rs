@@ -1,5 +1,6 @@
 //! Rows and charts that are read and counted.
 
+mod aside;
 mod blocks;
 mod chart;
 mod compare;

@@ -85,6 +85,13 @@ pub enum Fault {
         /// The number.
         row: u32,
     },
+    /// Other stitches come back than were put aside.
+    Held {
+        /// How many come back.
+        says: i64,
+        /// The nearest that were put aside.
+        had: i64,
+    },
     /// Stitches stay before a marker where it is slipped or taken away.
     MarkerAhead {
         /// How many.

@@ -16,6 +16,6 @@ pub use follow::{Followed, Seen, Told, follow};
 pub use lexicon::{Counts, Lexicon};
 pub use read::{read, read_items, speaks_of_markers};
 pub use tree::{
-    Again, Change, Doing, How, Item, Label, Mark, Number, Only, Repeated, Rows, Side, Span, Statement, To, Trouble,
-    Until, Which, Written,
+    Again, Change, Doing, How, Item, Label, Mark, Number, Only, Repeated, Rows, Shaped, Side, Span, Statement, TakenUp,
+    To, Trouble, Until, Which, Written,
 };

@@ -225,6 +225,26 @@ pub struct Repeated {
     pub at: Span,
 }
 
+/// Shaping at both ends that a sentence tells.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Shaped {
+    /// How many stitches at each end.
+    pub by: Number,
+    /// Whether they are decreased.
+    pub less: bool,
+    /// How often.
+    pub again: Again,
+}
+
+/// Stitches that were put aside and come back to the needle.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TakenUp {
+    /// How many.
+    pub number: Number,
+    /// How many are picked up or cast on beside them.
+    pub more: Option<Number>,
+}
+
 /// A note of how many stitches a row adds or takes away: `2 sts inc'd`.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Change {
@@ -248,6 +268,10 @@ pub enum Doing {
     CastOn(Number),
     /// Stitches are put aside.
     PutAside(Number),
+    /// Stitches that were put aside come back.
+    TakeUp(TakenUp),
+    /// Stitches are decreased or increased at both ends, so many times.
+    Shape(Shaped),
     /// Rows are worked again.
     Repeat(Repeated),
     /// Rows that change no count.

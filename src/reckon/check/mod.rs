@@ -53,7 +53,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 85] = [
+static SETTABLE: [&Code; 86] = [
     &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
@@ -107,6 +107,7 @@ static SETTABLE: [&Code; 85] = [
     &rows::COUNT_MISSED,
     &rows::COUNT_UNKNOWN,
     &rows::COUNT_UNLIKE,
+    &rows::HELD_UNLIKE,
     &rows::MARKER_MISSING,
     &rows::MARKER_UNLIKE,
     &rows::NEEDLE_UNLISTED,

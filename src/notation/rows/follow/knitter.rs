@@ -22,6 +22,8 @@ pub(super) struct Knitter<'a> {
     pub(super) size: usize,
     pub(super) needle: Needle,
     pub(super) markers: Markers,
+    /// The groups of stitches that were put aside.
+    pub(super) held: Vec<i64>,
     /// Numbered rows since the numbers last began anew.
     pub(super) rows: BTreeMap<u32, Id>,
     /// The row that stands for every other one, and its number.
@@ -48,6 +50,7 @@ impl<'a> Knitter<'a> {
             size,
             needle: Needle::UNKNOWN,
             markers: Markers::default(),
+            held: Vec::new(),
             rows: BTreeMap::new(),
             others: None,
             waiting: Vec::new(),
@@ -127,6 +130,7 @@ impl<'a> Knitter<'a> {
             }
             Doing::PutAside(number) => {
                 let number = number.of(self.size);
+                self.held.push(number);
                 if let Some(total) = self.needle.total {
                     let after = total - number;
                     if after < 0 {
@@ -136,6 +140,8 @@ impl<'a> Knitter<'a> {
                 }
                 self.stated(id, statement, false);
             }
+            Doing::TakeUp(taken) => self.take_up(id, statement, taken),
+            Doing::Shape(shaped) => self.shape(id, statement, shaped),
             Doing::Repeat(repeated) => self.repeat(id, statement, repeated),
             Doing::Plain => {
                 self.history.push(None);

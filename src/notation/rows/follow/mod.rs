@@ -2,6 +2,7 @@
 
 mod again;
 mod apart;
+mod aside;
 mod knitter;
 mod markers;
 mod row;

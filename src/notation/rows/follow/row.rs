@@ -72,6 +72,7 @@ impl<'a> Knitter<'a> {
             self.stated(id, statement, false);
             return;
         }
+        self.hold(items);
         let outcome = self.outcome(statement, items);
         let unfit = outcome.faults.iter().any(|(fault, _)| unfit(*fault));
         for (fault, at) in outcome.faults {

@@ -7,9 +7,11 @@ mod label;
 mod op;
 mod plain;
 mod sentence;
+mod shape;
 mod sizes;
 mod special;
 mod stated;
+mod take_up;
 mod until;
 
 use super::lexicon::Lexicon;

@@ -82,6 +82,12 @@ codes! {
         "The knitter passes the number and does not know when to stop.",
         "Cast on 40 sts.\nRow 1: K1, k2tog, k to last 3 sts, ssk, k1.\nRepeat row 1 until 9 sts rem.",
         "Cast on 40 sts.\nRow 1: K1, k2tog, k to last 3 sts, ssk, k1.\nRepeat row 1 until 8 sts rem.";
+    /// Stitches that come back to the needle and are not those that were put aside.
+    HELD_UNLIKE = "held-unlike":
+        "Other stitches come back to the needle than were put aside, one group of them or several.",
+        "A sleeve begins with stitches that the yoke did not leave for it.",
+        "Row 9: K20, place next 40 sts on hold, k20.\nReturn 42 held sts to needle.",
+        "Row 9: K20, place next 40 sts on hold, k20.\nReturn 40 held sts to needle.";
     /// A marker that does not hang where the words have it.
     MARKER_UNLIKE = "marker-unlike":
         "The stitches before a marker are not as many as the words work there, from where a marker was put.",
@@ -160,6 +166,7 @@ fn code(fault: Fault) -> &'static Code {
         Fault::Again { .. } => &ROWS_AGAIN,
         Fault::Missed { .. } => &COUNT_MISSED,
         Fault::NoRow { .. } => &ROW_UNKNOWN,
+        Fault::Held { .. } => &HELD_UNLIKE,
         Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => &MARKER_UNLIKE,
         Fault::NoMarker => &MARKER_MISSING,
         Fault::Unknown => &COUNT_UNKNOWN,
@@ -186,6 +193,7 @@ fn words(fault: Fault) -> String {
         Fault::Again { pass, had } => format!("repeat {pass} does not fit the {} there are then", stitches(had)),
         Fault::Missed { wanted, is } => format!("{} are never left: it comes to {is}", stitches(wanted)),
         Fault::NoRow { row } => format!("there is no row {row}"),
+        Fault::Held { says, had } => format!("{} come back and {had} were put aside", stitches(says)),
         Fault::MarkerAhead { left } => format!("{} still before the marker", stay(left)),
         Fault::MarkerPassed { by } => format!("the marker hangs {} before this", stitches(by)),
         Fault::MarkerNear { says, left } => {
@@ -220,6 +228,7 @@ fn help(fault: Fault) -> String {
         Fault::Again { .. } => "say how often it is really worked, or write the later rows out".to_owned(),
         Fault::Missed { is, .. } => format!("end with {}, or begin with others", stitches(is)),
         Fault::NoRow { .. } => "name rows that are there".to_owned(),
+        Fault::Held { .. } => "mend one of the two".to_owned(),
         Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => {
             "hold the row against where `pm` puts the marker and what the rows since add before it".to_owned()
         }
