@@ -53,7 +53,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 86] = [
+static SETTABLE: [&Code; 88] = [
     &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
@@ -103,6 +103,7 @@ static SETTABLE: [&Code; 86] = [
     &rows::ABBREVIATION_UNKNOWN,
     &rows::ABBREVIATION_UNUSED,
     &rows::BRACKETS_UNCLEAR,
+    &rows::CABLE_NEEDLE,
     &rows::CHANGE_UNLIKE,
     &rows::COUNT_MISSED,
     &rows::COUNT_UNKNOWN,
@@ -110,6 +111,7 @@ static SETTABLE: [&Code; 86] = [
     &rows::HELD_UNLIKE,
     &rows::MARKER_MISSING,
     &rows::MARKER_UNLIKE,
+    &rows::NEEDLE_IDLE,
     &rows::NEEDLE_UNLISTED,
     &rows::PARTS_UNLIKE,
     &rows::REPEAT_LEFT_OVER,

@@ -3,6 +3,7 @@
 mod abbreviations;
 mod charted;
 mod counts;
+mod idle;
 mod named;
 mod needles;
 mod order;
@@ -16,6 +17,7 @@ pub use counts::{
     CHANGE_UNLIKE, COUNT_MISSED, COUNT_UNKNOWN, COUNT_UNLIKE, HELD_UNLIKE, MARKER_MISSING, MARKER_UNLIKE, PARTS_UNLIKE,
     REPEAT_LEFT_OVER, ROW_LEFT_OVER, ROW_SHORT, ROWS_AGAIN, STITCH_BOUND_OFF, TAIL_UNLIKE, TIMES_UNCLEAR,
 };
+pub use idle::{CABLE_NEEDLE, NEEDLE_IDLE};
 pub use named::ROW_UNKNOWN;
 pub use needles::NEEDLE_UNLISTED;
 pub use order::{ROW_NUMBERS, ROW_SIDES};
@@ -42,6 +44,7 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
     order::check(entry, pattern, &blocks, findings);
     named::check(entry, &blocks, findings);
     needles::check(entry, pattern, &blocks, findings);
+    idle::check(entry, pattern, &blocks, placing, findings);
     charted::check(entry, pattern, &blocks, findings);
     counts::check(entry, pattern, &follow(&blocks.written, pattern.size_count()), findings);
 }
