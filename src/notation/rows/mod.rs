@@ -8,6 +8,7 @@ mod fault;
 mod follow;
 mod lexicon;
 mod read;
+mod statement;
 mod tree;
 
 pub use count::{Hand, Needle, Outcome, Reading, count, net, once, work};
@@ -15,7 +16,7 @@ pub use fault::Fault;
 pub use follow::{Followed, Seen, Told, follow};
 pub use lexicon::{Counts, Lexicon};
 pub use read::{read, read_items, speaks_of_markers};
-pub use tree::{
-    Again, Change, Doing, How, Item, Label, Mark, Number, Only, Repeated, Rows, Shaped, Side, Span, Statement, TakenUp,
-    To, Trouble, Until, Which, Written,
+pub use statement::{
+    Again, Change, Doing, Label, Only, Repeated, Rows, Shaped, Side, Statement, TakenUp, Trouble, Written,
 };
+pub use tree::{How, Item, Mark, Number, Span, To, Until, Which};

@@ -2,7 +2,8 @@
 
 use super::super::count::Needle;
 use super::super::fault::Fault;
-use super::super::tree::{Again, Item, Number, Repeated, Rows, Statement};
+use super::super::statement::{Again, Repeated, Rows, Statement};
+use super::super::tree::{Item, Number};
 use super::knitter::{Id, Knitter, MOST_ROWS, MOST_STEPS};
 use super::usual::unfit;
 

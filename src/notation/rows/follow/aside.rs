@@ -2,7 +2,8 @@
 
 use super::super::count::Needle;
 use super::super::fault::Fault;
-use super::super::tree::{Again, How, Item, Shaped, Statement, TakenUp};
+use super::super::statement::{Again, Shaped, Statement, TakenUp};
+use super::super::tree::{How, Item};
 use super::knitter::{Id, Knitter};
 
 /// The most groups of stitches put aside whose sums are looked at.

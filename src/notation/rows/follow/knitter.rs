@@ -2,7 +2,8 @@
 
 use super::super::count::Needle;
 use super::super::fault::Fault;
-use super::super::tree::{Doing, Span, Statement, Written};
+use super::super::statement::{Doing, Statement, Written};
+use super::super::tree::Span;
 use super::apart::Apart;
 use super::markers::Markers;
 use std::collections::BTreeMap;

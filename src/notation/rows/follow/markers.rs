@@ -1,7 +1,7 @@
 //! Markers from row to row: where they hang, seen from the right side, and which way the work faces.
 
 use super::super::count::{Hand, Needle, Outcome};
-use super::super::tree::{Label, Side};
+use super::super::statement::{Label, Side};
 
 /// Which way the last row was worked.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

@@ -9,7 +9,8 @@ mod row;
 mod usual;
 
 use super::fault::Fault;
-use super::tree::{Span, Written};
+use super::statement::Written;
+use super::tree::Span;
 use knitter::Knitter;
 use std::mem::discriminant;
 

@@ -2,7 +2,8 @@
 
 use super::super::count::{Hand, Needle, Outcome};
 use super::super::fault::Fault;
-use super::super::tree::{Doing, Item, Statement};
+use super::super::statement::{Doing, Statement};
+use super::super::tree::Item;
 use super::knitter::{Id, Knitter, MOST_STEPS};
 use super::usual::{outcome, unfit};
 

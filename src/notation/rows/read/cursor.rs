@@ -1,7 +1,8 @@
 //! A place in a text of rows, moved forward word by word.
 
 use super::super::lexicon::Lexicon;
-use super::super::tree::{Number, Only, Span, Trouble};
+use super::super::statement::{Only, Trouble};
+use super::super::tree::{Number, Span};
 use crate::measure::{Count, RunStyle, SizeNames, SizeRun, read_run};
 
 /// What cannot be read, and where.

@@ -1,6 +1,7 @@
 //! What is done in a row: stitches, repeats, brackets.
 
-use super::super::tree::{How, Item, Number, Span, Trouble};
+use super::super::statement::Trouble;
+use super::super::tree::{How, Item, Number, Span};
 use super::cursor::{Bad, Cursor};
 use super::op;
 use super::until::{again, times, until};

@@ -15,7 +15,8 @@ mod take_up;
 mod until;
 
 use super::lexicon::Lexicon;
-use super::tree::{Doing, Item, Only, Span, Statement, Trouble, Written};
+use super::statement::{Doing, Only, Statement, Trouble, Written};
+use super::tree::{Item, Span};
 use crate::measure::RunStyle;
 use cursor::Cursor;
 use items::Close;

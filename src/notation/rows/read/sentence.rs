@@ -1,6 +1,7 @@
 //! Reads a sentence or a labelled row, with the count behind it.
 
-use super::super::tree::{Doing, Item, Label, Span, Statement, Trouble};
+use super::super::statement::{Doing, Label, Statement, Trouble};
+use super::super::tree::{Item, Span};
 use super::cursor::{Bad, Cursor};
 use super::items::Close;
 use super::special::special;

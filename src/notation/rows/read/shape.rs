@@ -1,6 +1,6 @@
 //! Shaping at both ends, told in a sentence: `Dec 1 st at each end of every 4th row until 40 sts rem`.
 
-use super::super::tree::{Again, Doing, Shaped};
+use super::super::statement::{Again, Doing, Shaped};
 use super::cursor::{Bad, Cursor};
 use super::until::times;
 

@@ -1,6 +1,7 @@
 //! For which sizes something is: `Sizes 1 and 2 only:`, `Size XL only:`, `All other sizes:`, `All sizes:`.
 
-use super::super::tree::{Only, Span};
+use super::super::statement::Only;
+use super::super::tree::Span;
 use super::cursor::Cursor;
 
 /// What stands before a row or a sentence of the sizes that work it.

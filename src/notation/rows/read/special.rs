@@ -1,7 +1,8 @@
 //! Sentences that are no list of stitches: a cast-on, stitches put aside, words for the knitter alone.
 
 use super::super::lexicon::Lexicon;
-use super::super::tree::{Doing, Number};
+use super::super::statement::Doing;
+use super::super::tree::Number;
 use super::again::repeat;
 use super::cursor::{Bad, Cursor};
 use super::plain::plain;

@@ -1,6 +1,6 @@
 //! Stitches that come back to the needle: `Return 40 held sts to needle and pick up and knit 8 sts`.
 
-use super::super::tree::{Doing, TakenUp};
+use super::super::statement::{Doing, TakenUp};
 use super::cursor::{Bad, Cursor};
 
 /// Where stitches wait.

@@ -8,7 +8,8 @@ mod times;
 pub(super) use times::colour;
 
 use super::super::lexicon::Counts;
-use super::super::tree::{Item, Mark, Trouble};
+use super::super::statement::Trouble;
+use super::super::tree::{Item, Mark};
 use super::cursor::{Bad, Cursor};
 use bind::{bind_off, in_next_rows};
 use cable::cable;
