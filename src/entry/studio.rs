@@ -6,7 +6,7 @@ use super::field::{Field, record, wrong_type};
 use super::outlet::Outlet;
 use super::pattern::Pattern;
 use super::schema::{Definitions, Schema};
-use super::value::{Carry, Map, Margin, Moment, Private, SiteAddress, Verdict, VideoTime, Web};
+use super::value::{AfterBindingOff, Carry, Map, Margin, Moment, Private, SiteAddress, Verdict, VideoTime, Web};
 use super::yaml::{Node, Notes};
 use crate::measure::{Bracket, Inch, Percent, RunStyle, System};
 
@@ -31,6 +31,8 @@ record! {
         "inch" => inch: Option<Inch>,
         /// Which brackets hold sizes: `round` or `square`; any of them if it is not given.
         "sizes in" => sizes_in: Option<Bracket>,
+        /// Whether the stitch on the right needle after binding off is the first of the next ones: `counted`, or `not counted`.
+        "stitch after binding off" => after_binding_off: Option<AfterBindingOff>,
         /// How far a yarn may be carried behind the others before it is told of; 2.5 cm if it is not given.
         "float" => float: Option<Carry>,
         /// The theme; `leaflet` if it is not given.
@@ -82,6 +84,7 @@ impl Studio {
             margin: None,
             inch: None,
             sizes_in: None,
+            after_binding_off: None,
             float: None,
             theme: None,
             checks: Map::default(),

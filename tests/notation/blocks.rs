@@ -100,3 +100,16 @@ fn rows_worked_until_so_many_are_left_come_to_just_as_many() {
     let odd = told(&[&text.replace("8 sts", "9 sts")], 1);
     assert_eq!(odd[0].1, [(0, Fault::Missed { wanted: 9, is: 8 })]);
 }
+
+/// A chart in words stands beside what is worked: it is of so many stitches as the chart.
+#[test]
+fn the_words_of_a_chart_leave_the_count_alone() {
+    let chart = "Chart tide line:\nRow 1: *K1, yo, k2tog; rep from * to last st, k1. [7 sts]\nRow 2: Purl.";
+    assert_eq!(end(&["Cast on 41 sts.", chart, "Row 1: K41."], 1), [Some(41)]);
+    assert_eq!(end(&[&format!("Cast on 41 sts.\n{chart}\nBody:\nRow 1: K41.")], 1).last(), Some(&Some(41)));
+    // A chart that adds stitches may be worked here or later.
+    let grows = "Chart 2:\nRow 1: K1, yo, k to end.";
+    assert_eq!(end(&["Cast on 41 sts.", grows, "Row 1: K41."], 1), [None]);
+    let wrong = told(&["Cast on 41 sts.", chart, "Row 1: K40."], 1);
+    assert_eq!(wrong.len(), 1);
+}

@@ -141,7 +141,7 @@ fn seeded_faults_are_told_with_their_figures() {
 #[test]
 fn a_row_to_a_marker_is_known_by_its_change() {
     let (_, items) = row("K to 2 sts before m, ssk, sm, k2tog, k to end.");
-    assert!(matches!(items[0], Item::Even { until: Until::Marker, .. }));
+    assert!(matches!(items[0], Item::Even { until: Until::Marker(_), .. }));
     let outcome = count(&items, Needle::UNKNOWN, 0, Reading::More);
     assert_eq!((outcome.after.total, outcome.change), (None, Some(-2)));
 }

@@ -1,11 +1,15 @@
 //! Rows and charts that are read and counted.
 
+mod aside;
 mod blocks;
 mod chart;
+mod compare;
 mod examples;
 mod faults;
+mod markers;
 mod natural;
 mod random;
+mod sizes;
 
 use ballband::measure::RunStyle;
 use ballband::notation::rows::{Doing, Item, Lexicon, Statement, Written, read};

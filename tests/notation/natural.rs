@@ -9,7 +9,8 @@ fn a_heading_may_hold_commas_and_the_word_row() {
     for heading in ["Heel, first half", "Round the ankle", "Short rows", "Two rounds between", "Left front"] {
         let text = format!("Cast on 20 sts.\nRow 1: Knit.\n{heading}:\nRow 1: K2tog, k to end. [19 sts]");
         assert_eq!(end(&[&text], 1), [Some(19)], "{heading}");
-        let headings = written(&text).statements.iter().filter(|one| matches!(one.doing, Doing::Heading)).count();
+        let headings =
+            written(&text).statements.iter().filter(|one| matches!(one.doing, Doing::Heading { .. })).count();
         assert_eq!(headings, 1, "{heading}");
     }
     // These say of which rows they are, and nothing of what is worked.

@@ -6,10 +6,10 @@ use ballband::notation::rows::{Doing, Lexicon, Needle, Reading, count, follow, r
 use std::time::{Duration, Instant};
 
 /// Numbers that look random and are the same every time.
-struct Dice(u64);
+pub struct Dice(pub u64);
 
 impl Dice {
-    fn roll(&mut self, below: u64) -> u64 {
+    pub fn roll(&mut self, below: u64) -> u64 {
         self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         (self.0 >> 33) % below
     }

@@ -199,6 +199,16 @@ choice! {
 }
 
 choice! {
+    /// Whether the stitch that is on the right needle after binding off is one of those that the next words count.
+    pub enum AfterBindingOff: "a way to count the stitch after binding off" {
+        /// It is the first of them: 10 stitches, `BO 5`, `k10` of 25.
+        Counted = "counted",
+        /// It stands by itself before them: 10 stitches, `BO 5`, `k9` of 25.
+        NotCounted = "not counted",
+    }
+}
+
+choice! {
     /// How much of the thing a chart shows.
     pub enum Covers: "how much a chart covers" {
         /// Every stitch is in it, repeats included: the yarn may be held against its colours.

@@ -16,7 +16,7 @@ mod web;
 
 pub use basic::Map;
 pub use carry::Carry;
-pub use choice::{Choice, Counted, Covers, Fabric, Face, How, PieceShape, Stage, Verdict, Wearer};
+pub use choice::{AfterBindingOff, Choice, Counted, Covers, Fabric, Face, How, PieceShape, Stage, Verdict, Wearer};
 pub use colour::Colour;
 pub use date::Date;
 pub use moment::Moment;

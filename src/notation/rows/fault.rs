@@ -61,10 +61,10 @@ pub enum Fault {
         /// How many times.
         times: i64,
     },
-    /// A row fits only if the stitch left from binding off counts as the next one.
+    /// A row fits only if the stitch that is on the right needle after binding off is counted otherwise than the studio does.
     BoundOff {
-        /// How many such stitches.
-        stitches: i64,
+        /// Whether it fits if that stitch is the first of the next ones.
+        counted: bool,
     },
     /// A row does not fit when it is worked again.
     Again {
@@ -85,6 +85,32 @@ pub enum Fault {
         /// The number.
         row: u32,
     },
+    /// Other stitches come back than were put aside.
+    Held {
+        /// How many come back.
+        says: i64,
+        /// The nearest that were put aside.
+        had: i64,
+    },
+    /// Stitches stay before a marker where it is slipped or taken away.
+    MarkerAhead {
+        /// How many.
+        left: i64,
+    },
+    /// The stitches before a marker are worked, and more.
+    MarkerPassed {
+        /// How many more.
+        by: i64,
+    },
+    /// There are fewer stitches up to a marker than are to be left before it.
+    MarkerNear {
+        /// How many are to be left.
+        says: i64,
+        /// How many there are.
+        left: i64,
+    },
+    /// There is no marker on the needle.
+    NoMarker,
     /// How many stitches there are cannot be told from here on.
     Unknown,
 }

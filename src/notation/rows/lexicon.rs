@@ -1,5 +1,6 @@
 //! The words that work stitches, and how many each takes and leaves.
 
+use crate::measure::SizeNames;
 use crate::standards::abbreviations::{self, Kind, Stitches};
 use std::collections::HashMap;
 use std::sync::LazyLock;
@@ -24,6 +25,8 @@ impl Counts {
 #[derive(Clone, Debug, Default)]
 pub struct Lexicon {
     own: Vec<(String, Counts)>,
+    sizes: Option<SizeNames>,
+    apart: bool,
 }
 
 /// The table's words with a fixed count, in small letters.
@@ -48,13 +51,33 @@ static STANDARD: LazyLock<HashMap<String, Counts>> = LazyLock::new(|| {
 });
 
 impl Lexicon {
+    /// Names the sizes of the pattern; without, a size goes by its number.
+    pub fn name_sizes(&mut self, names: &SizeNames) {
+        self.sizes = Some(names.clone());
+    }
+
+    /// Says that the stitch on the right needle after binding off is none of those that the next words count: after
+    /// `BO 5` of 25 stitches on which ten were worked, the rest is `k9`, not `k10`.
+    pub fn leave_bound_off(&mut self) {
+        self.apart = true;
+    }
+
+    pub(super) fn is_apart(&self) -> bool {
+        self.apart
+    }
+
+    /// Returns the sizes of the pattern, where they are known.
+    pub(super) fn sizes(&self) -> Option<&SizeNames> {
+        self.sizes.as_ref()
+    }
+
     /// Adds a word of the pattern's own, which then goes before the trade's.
     pub fn add(&mut self, word: &str, counts: Counts) {
         self.own.push((word.trim().to_lowercase(), counts));
     }
 
     /// Returns the pattern's own word that a text begins with: its length and its counts.
-    pub(super) fn own_at(&self, text: &str) -> Option<(usize, Counts)> {
+    pub(in crate::notation) fn own_at(&self, text: &str) -> Option<(usize, Counts)> {
         let begins = |word: &str| {
             let ends = text.get(word.len()..)?;
             let same = text.get(..word.len())?.eq_ignore_ascii_case(word);

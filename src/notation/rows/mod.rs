@@ -8,13 +8,15 @@ mod fault;
 mod follow;
 mod lexicon;
 mod read;
+mod statement;
 mod tree;
 
-pub use count::{Needle, Outcome, Reading, count, net, once};
+pub use count::{Hand, Needle, Outcome, Reading, count, net, once, work};
 pub use fault::Fault;
 pub use follow::{Followed, Seen, Told, follow};
 pub use lexicon::{Counts, Lexicon};
-pub use read::{read, read_items};
-pub use tree::{
-    Again, Change, Doing, How, Item, Label, Number, Repeated, Rows, Side, Span, Statement, Trouble, Until, Written,
+pub use read::{read, read_items, speaks_of_markers};
+pub use statement::{
+    Again, Change, Doing, Label, Only, Repeated, Rows, Shaped, Side, Statement, TakenUp, Trouble, Written,
 };
+pub use tree::{How, Item, Mark, Number, Span, To, Until, Which};

@@ -1,6 +1,6 @@
-//! What written rows say, as a tree whose parts know their bytes.
+//! What is done in a row, as a tree whose parts know their bytes.
 
-use crate::measure::{Problem, SizeRun};
+use crate::measure::SizeRun;
 use std::ops::Range;
 
 /// A range of bytes in the text that was read.
@@ -29,8 +29,43 @@ pub enum Until {
     End,
     /// To the last so many stitches.
     Last(Number),
-    /// To a marker, or to so many stitches before it: where that is, the words do not say.
-    Marker,
+    /// To a marker, or to so many stitches before or past it.
+    Marker(To),
+}
+
+/// Which marker is meant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Which {
+    /// The next one.
+    Next,
+    /// The last one of the row.
+    Last,
+    /// So many from where the row begins, 1 for the first.
+    Number(usize),
+    /// No marker, but something else on the needle that the words do not place: a gap, a wrapped stitch.
+    Unknown,
+}
+
+/// A place at a marker.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct To {
+    /// Which marker.
+    pub which: Which,
+    /// How many stitches from it.
+    pub by: Number,
+    /// Whether these are past it, not before.
+    pub past: bool,
+}
+
+/// What is done with a marker.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// It is put on the needle.
+    Place,
+    /// It goes from one needle to the other.
+    Slip,
+    /// It is taken away.
+    Remove,
 }
 
 /// How often the inside of a repeat is worked.
@@ -89,6 +124,13 @@ pub enum Item {
         /// Where it stands.
         at: Span,
     },
+    /// A marker.
+    Mark {
+        /// What is done with it.
+        mark: Mark,
+        /// Where it stands.
+        at: Span,
+    },
     /// The work is turned before the row's end.
     Turn {
         /// Where it stands.
@@ -118,142 +160,10 @@ impl Item {
             | Self::Repeat { at, .. }
             | Self::Into { at, .. }
             | Self::Even { at, .. }
+            | Self::Mark { at, .. }
             | Self::Turn { at }
             | Self::SameAs { at, .. }
             | Self::Unsaid { at, .. } => at,
         }
     }
-}
-
-/// The side of the work.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Side {
-    /// The right side.
-    Right,
-    /// The wrong side.
-    Wrong,
-}
-
-/// What stands before a row's colon.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Label {
-    /// The row's numbers; none of a row with a name.
-    pub numbers: Vec<u32>,
-    /// A row number like which every other row is this one, even or odd: 2 in "Row 2 and all WS rows".
-    pub others: Option<u32>,
-    /// The side, where it is said.
-    pub side: Option<Side>,
-    /// Whether it is a round.
-    pub round: bool,
-    /// Where it stands.
-    pub at: Span,
-}
-
-/// Which rows are worked again.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Rows {
-    /// Those of these numbers, in this order.
-    Numbered(Vec<u32>),
-    /// The last so many that were worked.
-    Last(u32),
-}
-
-/// How often rows are worked again.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Again {
-    /// So many times more.
-    More(Number),
-    /// So many times, which may be meant in all or after the first.
-    Times(Number),
-    /// Until so many stitches are left.
-    UntilStitches(Number),
-    /// Until the work is long enough.
-    Unsaid,
-}
-
-/// Rows that are worked again.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Repeated {
-    /// Which.
-    pub rows: Rows,
-    /// How often.
-    pub again: Again,
-    /// Where the rows are named.
-    pub at: Span,
-}
-
-/// A note of how many stitches a row adds or takes away: `2 sts inc'd`.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Change {
-    /// The change, below nothing for a decrease.
-    pub by: Number,
-    /// Whether it is a decrease; `by` is then what is taken away.
-    pub less: bool,
-}
-
-/// What a statement asks for.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Doing {
-    /// A row or round.
-    Row {
-        /// Its label, if it has one.
-        label: Option<Label>,
-        /// What is done.
-        items: Vec<Item>,
-    },
-    /// A beginning: so many stitches are cast on or picked up.
-    CastOn(Number),
-    /// Stitches are put aside.
-    PutAside(Number),
-    /// Rows are worked again.
-    Repeat(Repeated),
-    /// Rows that change no count.
-    Plain,
-    /// Rows as the last ones: as many stitches if those change none.
-    Established,
-    /// Rows whose stitches the words do not tell.
-    Unsaid,
-    /// Everything is bound off.
-    BindOff,
-    /// A heading, from which rows are numbered anew.
-    Heading,
-    /// A sentence that works no stitch.
-    Aside,
-}
-
-/// Something in a text that cannot be read.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Trouble {
-    /// A word that is no stitch anybody knows.
-    UnknownWord,
-    /// Words that say nothing to us.
-    Unread,
-    /// Brackets behind which nothing says how often.
-    Unclear,
-    /// A number that is none.
-    Number(Box<Problem>),
-}
-
-/// One sentence, or a labelled row.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Statement {
-    /// What it asks for.
-    pub doing: Doing,
-    /// The stitches it says there are afterwards.
-    pub stated: Option<Number>,
-    /// How many stitches it says it adds or takes away.
-    pub change: Option<Change>,
-    /// What cannot be read in it.
-    pub trouble: Option<(Trouble, Span)>,
-    /// Where it stands.
-    pub at: Span,
-}
-
-/// A text of rows as it was read.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Written {
-    /// Its sentences in order.
-    pub statements: Vec<Statement>,
-    /// Every number in it, for what is asked of all.
-    pub numbers: Vec<Number>,
 }

@@ -74,7 +74,11 @@ impl CountedRows {
         let statements =
             self.blocks.written.get(block).map(|written| written.statements.as_slice()).unwrap_or_default();
         let counts = self.followed.counts.get(block).map(Vec::as_slice).unwrap_or_default();
-        statements.iter().zip(counts).filter(|(statement, _)| !matches!(statement.doing, Doing::Heading)).collect()
+        statements
+            .iter()
+            .zip(counts)
+            .filter(|(statement, _)| !matches!(statement.doing, Doing::Heading { .. }))
+            .collect()
     }
 }
 

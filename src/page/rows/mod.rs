@@ -135,7 +135,7 @@ fn lines(text: &str) -> Vec<(Span, bool)> {
 /// Where lines begin that are only a name with a colon, from which rows are numbered anew.
 fn titles(text: &str, style: RunStyle) -> Vec<usize> {
     let headings = read(text, &Lexicon::default(), style).statements.into_iter();
-    headings.filter(|statement| matches!(statement.doing, Doing::Heading)).map(|title| title.at.start).collect()
+    headings.filter(|statement| matches!(statement.doing, Doing::Heading { .. })).map(|title| title.at.start).collect()
 }
 
 /// Returns the abbreviations of a pattern's rows and of its charts in words, by their letters.

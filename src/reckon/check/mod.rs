@@ -54,7 +54,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 80] = [
+static SETTABLE: [&Code; 88] = [
     &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
@@ -104,10 +104,15 @@ static SETTABLE: [&Code; 80] = [
     &rows::ABBREVIATION_UNKNOWN,
     &rows::ABBREVIATION_UNUSED,
     &rows::BRACKETS_UNCLEAR,
+    &rows::CABLE_NEEDLE,
     &rows::CHANGE_UNLIKE,
     &rows::COUNT_MISSED,
     &rows::COUNT_UNKNOWN,
     &rows::COUNT_UNLIKE,
+    &rows::HELD_UNLIKE,
+    &rows::MARKER_MISSING,
+    &rows::MARKER_UNLIKE,
+    &rows::NEEDLE_IDLE,
     &rows::NEEDLE_UNLISTED,
     &rows::PARTS_UNLIKE,
     &rows::REPEAT_LEFT_OVER,
@@ -119,9 +124,12 @@ static SETTABLE: [&Code; 80] = [
     &rows::ROW_SIDES,
     &rows::ROW_UNKNOWN,
     &rows::ROW_UNREAD,
+    &rows::SIZE_IDLE,
     &rows::STITCH_BOUND_OFF,
     &rows::TAIL_UNLIKE,
     &rows::TIMES_UNCLEAR,
+    &rows::WORDS_CHARTLESS,
+    &rows::WORDS_UNLIKE,
     &shade::UNKNOWN_SHADE,
     &size::UNKNOWN_SIZE,
     &skeins::SKEINS_OVER,

@@ -12,8 +12,8 @@ use crate::source::Place;
 pub static UNKNOWN_SIZE: Code = Code {
     name: "unknown-size",
     severity: Severity::Warning,
-    what: "A project, a sample or a tester names a size that the pattern does not have.",
-    why: "What was used could not be set against what that size needs.",
+    what: "A project, a sample, a tester or the rows name a size that the pattern does not have.",
+    why: "What was used could not be set against what that size needs, and nobody knits such rows.",
     bad: "sizes: S (M, L)\nsample: { size: XL }",
     good: "sizes: S (M, L)\nsample: { size: L }",
 };
@@ -49,7 +49,8 @@ fn one(pattern: &Pattern, size: &str, place: impl Fn() -> Place) -> Option<Findi
     Some(Finding::new(&UNKNOWN_SIZE, place(), format!("the pattern has no size `{size}`")).help(advice(names, size)))
 }
 
-fn advice(names: &SizeNames, size: &str) -> String {
+/// Returns what to do about a size that is none of these.
+pub fn advice(names: &SizeNames, size: &str) -> String {
     match nearest(size, names.labels().iter().map(String::as_str)) {
         Some(near) => format!("did you mean `{near}`?"),
         None => format!("its sizes are {}", names.show()),

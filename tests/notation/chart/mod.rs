@@ -2,7 +2,7 @@
 
 mod moving;
 mod reading;
-mod round_trip;
+pub mod round_trip;
 
 use ballband::notation::chart::colours::colours;
 use ballband::notation::chart::counts::counts;

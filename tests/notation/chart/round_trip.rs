@@ -10,7 +10,7 @@ use proptest::prelude::*;
 const SIGNS: &[u8] = b"abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789";
 
 /// A chart of any size: a key of any stitches, some in colours, and rows of any of them.
-fn drafts() -> impl Strategy<Value = Draft> {
+pub fn drafts() -> impl Strategy<Value = Draft> {
     let colour = prop_oneof![Just(None), Just(Some("MC")), Just(Some("CC")), Just(Some("DD"))];
     let key = prop::collection::vec((0..all().len(), colour), 1..8);
     let rows = prop::collection::vec(prop::collection::vec(0..64_usize, 1..12), 1..8);

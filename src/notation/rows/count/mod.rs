@@ -1,8 +1,11 @@
 //! One row on so many stitches: what it takes, what it leaves, and whether it comes out.
 
+mod marks;
 mod once;
+mod repeat;
 mod work;
 
+pub(super) use once::binds;
 pub use once::{net, once};
 
 use super::fault::Fault;
@@ -37,6 +40,19 @@ pub enum Reading {
     InAll,
 }
 
+/// What is in hand as a row begins.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Hand {
+    /// The stitches.
+    pub needle: Needle,
+    /// The markers, in stitches from where the row begins; `None` where that is not known.
+    pub marks: Option<Vec<i64>>,
+    /// Whether the row is a round, at whose beginning a marker may hang that nobody counts.
+    pub round: bool,
+    /// Whether the stitch that is on the right needle after binding off is none of those that the next words count.
+    pub apart: bool,
+}
+
 /// What a row does to a needle.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Outcome {
@@ -44,20 +60,27 @@ pub struct Outcome {
     pub after: Needle,
     /// What the row adds, below nothing for a decrease; `None` where that depends on what is not known.
     pub change: Option<i64>,
+    /// The markers afterwards, in stitches from the end where the row began; `None` where that is not known.
+    pub marks: Option<Vec<i64>>,
+    /// Whether it speaks of markers that are not known.
+    pub strange: bool,
     /// What does not come out.
     pub faults: Vec<(Fault, Span)>,
     /// The first words that do not tell their stitches.
     pub unsaid: Option<Span>,
-    /// In how many places of its middle it binds off.
-    pub bound: i64,
     /// How many steps it took to work out.
     pub steps: u32,
 }
 
-/// Works a row on a needle, in a size counted from 0.
+/// Works a row on a needle, in a size counted from 0; where markers hang is not known.
 pub fn count(items: &[Item], needle: Needle, size: usize, reading: Reading) -> Outcome {
+    work(items, &Hand { needle, ..Hand::default() }, size, reading)
+}
+
+/// Works a row on what is in hand, in a size counted from 0.
+pub fn work(items: &[Item], hand: &Hand, size: usize, reading: Reading) -> Outcome {
     let whole = items.first().zip(items.last()).map_or(0..0, |(first, last)| first.at().start..last.at().end);
-    let mut work = Work::begin(needle, size, reading);
+    let mut work = Work::begin(hand, size, reading);
     work.items(items);
     work.end(whole)
 }

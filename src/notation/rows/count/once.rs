@@ -3,7 +3,7 @@
 use super::super::lexicon::Counts;
 use super::super::tree::{How, Item};
 use super::work::Work;
-use super::{Needle, Reading};
+use super::{Hand, Needle, Reading};
 
 /// Returns what a stretch of a row takes and leaves whatever the needle holds; nothing where that cannot be said.
 pub fn once(items: &[Item], size: usize, reading: Reading) -> Option<Counts> {
@@ -20,6 +20,7 @@ pub fn once(items: &[Item], size: usize, reading: Reading) -> Option<Counts> {
                 };
                 times_over(once(items, size, reading)?, times)
             }
+            Item::Mark { .. } => Counts::default(),
             Item::Into { items, of, .. } => Counts::new(of.of(size), once(items, size, reading)?.leaves),
             Item::Even { .. } | Item::Turn { .. } | Item::SameAs { .. } | Item::Unsaid { .. } => return None,
         };
@@ -32,7 +33,7 @@ pub fn once(items: &[Item], size: usize, reading: Reading) -> Option<Counts> {
 /// on the other side or cannot be counted.
 pub fn net(items: &[Item]) -> Option<Counts> {
     const MANY: i64 = 1_000_000;
-    let mut work = Work::begin(Needle::of(MANY), 0, Reading::More);
+    let mut work = Work::begin(&Hand { needle: Needle::of(MANY), ..Hand::default() }, 0, Reading::More);
     work.items(items);
     let known = !work.broken && !work.lost && !work.absorbs && work.floats == 0 && work.turns.is_multiple_of(2);
     let (total, here) = (work.total?, work.here?);
@@ -47,6 +48,16 @@ pub(super) fn times_over(counts: Counts, times: i64) -> Counts {
 
 fn plus(one: Counts, two: Counts) -> Counts {
     Counts::new(one.takes.saturating_add(two.takes), one.leaves.saturating_add(two.leaves))
+}
+
+/// In how many places a stretch binds off so many stitches.
+pub(in crate::notation::rows) fn binds(items: &[Item]) -> i64 {
+    let each = items.iter().map(|item| match item {
+        Item::Work { binds: true, .. } => 1,
+        Item::Repeat { items, .. } => binds(items),
+        _ => 0,
+    });
+    each.sum()
 }
 
 /// Whether a stretch that goes by markers leaves as many as it takes.

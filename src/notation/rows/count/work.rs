@@ -3,16 +3,17 @@
 use super::super::fault::Fault;
 use super::super::lexicon::Counts;
 use super::super::tree::{How, Item, Span, Until};
-use super::once::{is_neutral, once, times_over};
-use super::{Needle, Outcome, Reading};
-
-/// The most often that a repeat is walked through which cannot be multiplied, since it turns or goes by markers.
-const MOST_WALKED: i64 = 500;
+use super::marks::Marks;
+use super::once::{once, times_over};
+use super::{Hand, Needle, Outcome, Reading};
 
 /// A row at work.
 pub(super) struct Work {
-    size: usize,
-    reading: Reading,
+    pub(super) size: usize,
+    pub(super) round: bool,
+    pub(super) marks: Marks,
+    pub(super) apart: bool,
+    pub(super) reading: Reading,
     pub(super) total: Option<i64>,
     /// On the left needle since the row began or was last turned.
     pub(super) here: Option<i64>,
@@ -28,11 +29,10 @@ pub(super) struct Work {
     /// Whether the count is lost.
     pub(super) lost: bool,
     pub(super) broken: bool,
-    fresh: bool,
+    pub(super) fresh: bool,
     tail: Option<(i64, i64, Span)>,
     faults: Vec<(Fault, Span)>,
     unsaid: Option<Span>,
-    bound: i64,
     /// Whether the last thing done was binding off.
     binding: bool,
     steps: u32,
@@ -42,9 +42,15 @@ pub(super) struct Work {
 const MOST_STEPS: u32 = 200_000;
 
 impl Work {
-    pub(super) fn begin(needle: Needle, size: usize, reading: Reading) -> Self {
+    pub(super) fn begin(hand: &Hand, size: usize, reading: Reading) -> Self {
+        let needle = hand.needle;
+        // After a turn the markers on the other needle are out of reach.
+        let marks = hand.marks.as_deref().filter(|_| needle.here.is_some() && needle.here == needle.total);
         Self {
             size,
+            round: hand.round,
+            apart: hand.apart,
+            marks: Marks::of(marks),
             reading,
             total: needle.total,
             here: needle.here,
@@ -61,7 +67,6 @@ impl Work {
             tail: None,
             faults: Vec::new(),
             unsaid: None,
-            bound: 0,
             binding: false,
             steps: 0,
         }
@@ -81,46 +86,49 @@ impl Work {
     }
 
     fn item(&mut self, item: &Item) {
-        if self.binding && !matches!(item, Item::Turn { .. }) {
-            self.bound += 1;
+        if self.binding && !matches!(item, Item::Turn { .. } | Item::Mark { .. }) {
             self.binding = false;
+            if self.apart && !matches!(item, Item::Work { binds: true, .. }) {
+                self.take(Counts::new(1, 1), 1);
+            }
         }
         match item {
             Item::Work { takes, leaves, times, binds, .. } => {
-                let counts = times_over(Counts::new(*takes, *leaves), times.of(self.size));
-                self.take(counts);
-                self.binding = *binds && counts.takes > 0;
+                let (unit, times) = (Counts::new(*takes, *leaves), times.of(self.size));
+                self.take(unit, times);
+                self.binding = *binds && times_over(unit, times).takes > 0;
             }
             Item::Into { of, .. } => match once(std::slice::from_ref(item), self.size, self.reading) {
-                Some(counts) if of.of(self.size) >= 0 => self.take(counts),
+                Some(counts) if of.of(self.size) >= 0 => self.take(counts, 1),
                 _ => self.lost = true,
             },
             Item::Repeat { items, how: How::Until(until), at } => self.repeat_until(items, until, at),
-            Item::Repeat { items, how, .. } => match once(std::slice::from_ref(item), self.size, self.reading) {
-                Some(counts) => self.take(counts),
+            Item::Repeat { items, how, .. } => {
+                let times = match how {
+                    How::Times(number) => number.of(self.size),
+                    How::More(number) => number.of(self.size) + 1,
+                    How::Again(number) => number.of(self.size) + i64::from(self.reading == Reading::More),
+                    How::Until(_) => 0,
+                };
+                self.repeat(items, times);
+            }
+            Item::Mark { mark, at } => self.mark(*mark, at),
+            Item::Even { until: Until::Marker(to), binds, at } => match self.room_to_marker(to, at) {
+                Some(room) => {
+                    self.take(Counts::new(1, i64::from(!*binds)), room);
+                    self.fresh = false;
+                    self.arrive(to);
+                }
+                None if self.broken => {}
                 None => {
-                    let times = match how {
-                        How::Times(number) => number.of(self.size),
-                        How::More(number) => number.of(self.size) + 1,
-                        How::Again(number) => number.of(self.size) + i64::from(self.reading == Reading::More),
-                        How::Until(_) => 0,
-                    };
-                    if times > MOST_WALKED {
-                        self.lost = true;
-                    }
-                    for _ in 0..times.min(MOST_WALKED) {
-                        self.items(items);
-                    }
+                    self.floats += 1;
+                    self.fresh = false;
+                    self.lost |= *binds;
                 }
             },
-            Item::Even { until: Until::Marker, binds, .. } => {
-                self.floats += 1;
-                self.fresh = false;
-                self.lost |= *binds;
-            }
             Item::Even { until, binds, at } => {
                 if let Some(room) = self.room(until, at) {
-                    self.take(Counts::new(room, if *binds { 0 } else { room }));
+                    self.take(Counts::new(1, i64::from(!*binds)), room);
                 } else {
                     self.lost |= *binds;
                 }
@@ -134,14 +142,22 @@ impl Work {
         }
     }
 
-    fn take(&mut self, counts: Counts) {
+    pub(super) fn take(&mut self, unit: Counts, times: i64) {
+        self.marks.pass(self.taken, self.left, unit, times);
+        let counts = times_over(unit, times);
         self.taken = self.taken.saturating_add(counts.takes);
         self.left = self.left.saturating_add(counts.leaves);
         self.fresh &= counts == Counts::default();
     }
 
+    /// Tells a fault with which the row cannot go on.
+    pub(super) fn break_at(&mut self, fault: Fault, at: &Span) {
+        self.faults.push((fault, at.clone()));
+        self.broken = true;
+    }
+
     /// Returns the stitches there are up to an end; nothing where they are not known, or not there.
-    fn room(&mut self, until: &Until, at: &Span) -> Option<i64> {
+    pub(super) fn room(&mut self, until: &Until, at: &Span) -> Option<i64> {
         let last = self.last(until);
         let Some(here) = self.here else {
             self.absorbs = true;
@@ -149,8 +165,7 @@ impl Work {
         };
         let room = here.saturating_sub(self.taken).saturating_sub(last);
         if room < 0 {
-            self.faults.push((Fault::Short { by: room.saturating_neg(), had: self.had }, at.clone()));
-            self.broken = true;
+            self.break_at(Fault::Short { by: room.saturating_neg(), had: self.had }, at);
             return None;
         }
         self.floats = 0;
@@ -160,55 +175,20 @@ impl Work {
     fn last(&self, until: &Until) -> i64 {
         match until {
             Until::Last(number) => number.of(self.size),
-            Until::End | Until::Marker => 0,
+            Until::End | Until::Marker(_) => 0,
         }
     }
 
     /// Keeps what has to follow now.
-    fn tail(&mut self, until: &Until, at: &Span) {
+    pub(super) fn tail(&mut self, until: &Until, at: &Span) {
         self.fresh = false;
         if !self.broken {
             self.tail = Some((self.last(until), self.taken, at.clone()));
         }
     }
 
-    fn repeat_until(&mut self, items: &[Item], until: &Until, at: &Span) {
-        let unit = once(items, self.size, self.reading);
-        let neutral = match unit {
-            Some(unit) => unit.takes == unit.leaves,
-            None => is_neutral(items, self.size, self.reading),
-        };
-        if unit.is_some_and(|unit| unit.takes <= 0) {
-            self.faults.push((Fault::RepeatEmpty, at.clone()));
-            self.broken = true;
-            return;
-        }
-        if *until == Until::Marker {
-            self.floats += 1;
-            self.fresh = false;
-            self.lost |= !neutral;
-            return;
-        }
-        let afloat = self.floats > 0;
-        let room = self.room(until, at);
-        match (unit, room) {
-            (Some(unit), Some(room)) if !afloat => {
-                let over = room.checked_rem(unit.takes).unwrap_or(0);
-                if over > 0 {
-                    self.faults.push((Fault::RepeatLeft { left: over, of: unit.takes, room }, at.clone()));
-                    self.broken = true;
-                    return;
-                }
-                self.take(times_over(unit, room.checked_div(unit.takes).unwrap_or(0)));
-            }
-            (_, Some(room)) if neutral => self.take(Counts::new(room, room)),
-            (_, None) if neutral => {}
-            _ => self.lost = true,
-        }
-        self.tail(until, at);
-    }
-
     fn turn(&mut self) {
+        self.marks.lose();
         self.turns += 1;
         self.binding = false;
         let change = self.left.saturating_sub(self.taken);
@@ -248,7 +228,10 @@ impl Work {
             let total = self.total.map(|total| total.saturating_add(row));
             Needle { total, here: if self.fresh { self.here } else { total } }
         };
-        Outcome { after, change, faults: self.faults, unsaid: self.unsaid, bound: self.bound, steps: self.steps }
+        let counted = !self.lost && !self.broken && self.floats == 0 && !self.absorbs && self.turns == 0;
+        let strange = self.marks.strange;
+        let marks = if counted { self.marks.end(self.taken, self.left) } else { None };
+        Outcome { after, change, marks, strange, faults: self.faults, unsaid: self.unsaid, steps: self.steps }
     }
 
     /// Sees whether the row comes out.
@@ -258,8 +241,7 @@ impl Work {
         {
             let takes = self.taken.saturating_sub(base);
             if takes != says {
-                self.faults.push((Fault::Tail { says, takes }, at));
-                self.broken = true;
+                self.break_at(Fault::Tail { says, takes }, &at);
                 return;
             }
         }
@@ -271,7 +253,7 @@ impl Work {
             self.faults.push((Fault::LeftOver { left: over, had: self.had }, whole.clone()));
         } else if over > 0 {
             // Stretches to markers took the rest, stitch for stitch.
-            self.take(Counts::new(over, over));
+            self.take(Counts::new(1, 1), over);
         }
         self.broken = !self.faults.is_empty();
     }

@@ -2,7 +2,8 @@
 
 use super::super::count::Needle;
 use super::super::fault::Fault;
-use super::super::tree::{Again, Item, Number, Repeated, Rows, Statement};
+use super::super::statement::{Again, Repeated, Rows, Statement};
+use super::super::tree::{Item, Number};
 use super::knitter::{Id, Knitter, MOST_ROWS, MOST_STEPS};
 use super::usual::unfit;
 
@@ -13,7 +14,7 @@ impl<'a> Knitter<'a> {
             self.stated(id, statement, false);
             return;
         };
-        let before = self.needle;
+        let (before, marked) = (self.needle, self.markers.clone());
         match &repeated.again {
             Again::More(number) => self.passes(id, repeated, &rows, number.of(self.size)),
             Again::Times(number) => {
@@ -24,6 +25,7 @@ impl<'a> Knitter<'a> {
                 let wrong = self.told.len() > told || says.zip(self.needle.total).is_some_and(|(says, is)| says != is);
                 if wrong && times > 0 {
                     let (kept, needle) = (self.told.split_off(told), self.needle);
+                    let markers = std::mem::replace(&mut self.markers, marked);
                     self.needle = before;
                     self.passes(id, repeated, &rows, times - 1);
                     let fits = self.told.len() == told && says.is_some() && says == self.needle.total;
@@ -32,7 +34,7 @@ impl<'a> Knitter<'a> {
                     } else {
                         self.told.truncate(told);
                         self.told.extend(kept);
-                        self.needle = needle;
+                        (self.needle, self.markers) = (needle, markers);
                     }
                 }
             }
@@ -83,7 +85,7 @@ impl<'a> Knitter<'a> {
             match items {
                 Some([Item::Unsaid { as_before: true, .. }]) if self.last_change == Some(0) => {}
                 Some(items) => {
-                    let outcome = self.outcome(items);
+                    let outcome = self.outcome(statement, items);
                     self.needle = outcome.after;
                     self.last_change = outcome.change;
                     if outcome.faults.iter().any(|(fault, _)| unfit(*fault)) {
@@ -100,7 +102,7 @@ impl<'a> Knitter<'a> {
         // A first working that does not fit was told of where it stands.
         let mut worked = 0;
         for pass in 1..=times {
-            let before = self.needle;
+            let (before, marked) = (self.needle, self.markers.clone());
             if before == Needle::UNKNOWN {
                 break;
             }
@@ -115,7 +117,7 @@ impl<'a> Knitter<'a> {
                 self.needle = Needle::UNKNOWN;
                 break;
             }
-            if self.needle == before {
+            if self.needle == before && self.markers == marked {
                 break;
             }
         }

@@ -2,7 +2,10 @@
 
 use super::super::count::Needle;
 use super::super::fault::Fault;
-use super::super::tree::{Doing, Span, Statement, Written};
+use super::super::statement::{Doing, Statement, Written};
+use super::super::tree::Span;
+use super::apart::Apart;
+use super::markers::Markers;
 use std::collections::BTreeMap;
 
 /// A statement by its block and its place in it.
@@ -19,6 +22,9 @@ pub(super) struct Knitter<'a> {
     pub(super) blocks: &'a [Written],
     pub(super) size: usize,
     pub(super) needle: Needle,
+    pub(super) markers: Markers,
+    /// The groups of stitches that were put aside.
+    pub(super) held: Vec<i64>,
     /// Numbered rows since the numbers last began anew.
     pub(super) rows: BTreeMap<u32, Id>,
     /// The row that stands for every other one, and its number.
@@ -31,6 +37,8 @@ pub(super) struct Knitter<'a> {
     pub(super) last_change: Option<i64>,
     /// Words that lost the count and have not been told of.
     pub(super) lost_at: Option<(usize, Span)>,
+    /// What is in mind while the rows of a chart are told in words.
+    pub(super) apart: Option<Apart>,
     pub(super) steps: u64,
     pub(super) told: Vec<(usize, Span, Fault)>,
     pub(super) after: BTreeMap<Id, Option<i64>>,
@@ -42,12 +50,15 @@ impl<'a> Knitter<'a> {
             blocks,
             size,
             needle: Needle::UNKNOWN,
+            markers: Markers::default(),
+            held: Vec::new(),
             rows: BTreeMap::new(),
             others: None,
             waiting: Vec::new(),
             history: Vec::new(),
             last_change: None,
             lost_at: None,
+            apart: None,
             steps: 0,
             told: Vec::new(),
             after: BTreeMap::new(),
@@ -56,10 +67,14 @@ impl<'a> Knitter<'a> {
 
     pub(super) fn work(&mut self) {
         for (block, written) in self.blocks.iter().enumerate() {
+            if written.marked {
+                self.markers.forget();
+            }
             for (at, statement) in written.statements.iter().enumerate() {
                 self.statement((block, at), statement);
             }
             self.work_waiting();
+            self.rejoin();
         }
     }
 
@@ -72,6 +87,9 @@ impl<'a> Knitter<'a> {
     }
 
     fn statement(&mut self, id: Id, statement: &'a Statement) {
+        if !statement.is_for(self.size) {
+            return;
+        }
         if let Doing::Row { label: Some(label), .. } = &statement.doing
             && (!label.numbers.is_empty() || label.others.is_some())
         {
@@ -102,6 +120,8 @@ impl<'a> Knitter<'a> {
                 }
             }
             Doing::CastOn(number) => {
+                self.apart = None;
+                self.markers = Markers::default();
                 self.needle = Needle::of(number.of(self.size));
                 self.rows.clear();
                 self.others = None;
@@ -111,6 +131,7 @@ impl<'a> Knitter<'a> {
             }
             Doing::PutAside(number) => {
                 let number = number.of(self.size);
+                self.held.push(number);
                 if let Some(total) = self.needle.total {
                     let after = total - number;
                     if after < 0 {
@@ -120,10 +141,13 @@ impl<'a> Knitter<'a> {
                 }
                 self.stated(id, statement, false);
             }
+            Doing::TakeUp(taken) => self.take_up(id, statement, taken),
+            Doing::Shape(shaped) => self.shape(id, statement, shaped),
             Doing::Repeat(repeated) => self.repeat(id, statement, repeated),
             Doing::Plain => {
                 self.history.push(None);
                 self.last_change = Some(0);
+                self.markers.go_on();
                 self.needle.here = self.needle.total;
                 self.stated(id, statement, false);
             }
@@ -131,6 +155,7 @@ impl<'a> Knitter<'a> {
                 if self.last_change != Some(0) {
                     self.lose(id.0, statement.at.clone(), statement.trouble.is_some());
                 }
+                self.markers.go_on();
                 self.history.push(None);
                 self.stated(id, statement, false);
             }
@@ -144,11 +169,18 @@ impl<'a> Knitter<'a> {
                 self.lost_at = None;
                 self.stated(id, statement, false);
             }
-            Doing::Heading => {
+            Doing::Heading { chart } => {
                 self.rows.clear();
                 self.others = None;
+                self.rejoin();
+                if *chart {
+                    self.set_apart();
+                }
             }
             Doing::Aside => self.stated(id, statement, false),
+        }
+        if statement.marks {
+            self.markers.forget();
         }
         if statement.doing != Doing::Aside {
             self.after.insert(id, self.needle.total);
@@ -160,6 +192,7 @@ impl<'a> Knitter<'a> {
         if self.needle.total.is_some() && !told {
             self.lost_at = Some((block, at));
         }
+        self.markers.forget();
         self.needle = Needle::UNKNOWN;
     }
 }

@@ -1,12 +1,16 @@
 //! Works through written rows as a knitter would, block after block, and tells where they do not come out.
 
 mod again;
+mod apart;
+mod aside;
 mod knitter;
+mod markers;
 mod row;
 mod usual;
 
 use super::fault::Fault;
-use super::tree::{Span, Written};
+use super::statement::Written;
+use super::tree::Span;
 use knitter::Knitter;
 use std::mem::discriminant;
 

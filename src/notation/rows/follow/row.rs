@@ -1,8 +1,9 @@
 //! A row as it is worked for the first time, held against what it says of itself.
 
-use super::super::count::{Needle, Outcome};
+use super::super::count::{Hand, Needle, Outcome};
 use super::super::fault::Fault;
-use super::super::tree::{Doing, Item, Statement};
+use super::super::statement::{Doing, Statement};
+use super::super::tree::Item;
 use super::knitter::{Id, Knitter, MOST_STEPS};
 use super::usual::{outcome, unfit};
 
@@ -72,7 +73,8 @@ impl<'a> Knitter<'a> {
             self.stated(id, statement, false);
             return;
         }
-        let outcome = self.outcome(items);
+        self.hold(items);
+        let outcome = self.outcome(statement, items);
         let unfit = outcome.faults.iter().any(|(fault, _)| unfit(*fault));
         for (fault, at) in outcome.faults {
             self.tell(id.0, at, fault);
@@ -100,12 +102,20 @@ impl<'a> Knitter<'a> {
     }
 
     /// Works items on what is on the needle; a pattern that takes for ever is given up.
-    pub(super) fn outcome(&mut self, items: &[Item]) -> Outcome {
+    pub(super) fn outcome(&mut self, statement: &Statement, items: &[Item]) -> Outcome {
         if self.steps > MOST_STEPS {
             return Outcome::default();
         }
-        let outcome = outcome(items, self.needle, self.size);
+        let label = match &statement.doing {
+            Doing::Row { label, .. } => label.as_ref(),
+            _ => None,
+        };
+        let apart = self.blocks.first().is_some_and(|block| block.apart);
+        let hand = Hand { apart, ..self.markers.hand(label, self.needle) };
+        let outcome = outcome(items, &hand, self.size);
+        self.markers.keep(&outcome);
         self.steps += u64::from(outcome.steps);
+        self.changes(outcome.change);
         outcome
     }
 

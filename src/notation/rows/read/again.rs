@@ -1,6 +1,6 @@
 //! Rows that are worked again: `Repeat rows 1-8 3 times more`.
 
-use super::super::tree::{Again, Repeated, Rows};
+use super::super::statement::{Again, Repeated, Rows};
 use super::cursor::{Bad, Cursor};
 use super::{label, stated, until};
 

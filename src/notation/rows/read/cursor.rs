@@ -1,8 +1,9 @@
 //! A place in a text of rows, moved forward word by word.
 
 use super::super::lexicon::Lexicon;
-use super::super::tree::{Number, Span, Trouble};
-use crate::measure::{Count, RunStyle, SizeRun, read_run};
+use super::super::statement::{Only, Trouble};
+use super::super::tree::{Number, Span};
+use crate::measure::{Count, RunStyle, SizeNames, SizeRun, read_run};
 
 /// What cannot be read, and where.
 pub(super) type Bad = (Trouble, Span);
@@ -23,6 +24,10 @@ pub(super) struct Cursor<'a> {
     pub style: RunStyle,
     pub numbers: Vec<Number>,
     pub depth: usize,
+    /// For which sizes the words here are; all where nothing says so.
+    pub only: Option<Only>,
+    /// Words that stand for sizes and name none.
+    pub unknown_sizes: Vec<Span>,
 }
 
 /// Whether a character belongs to a word.
@@ -183,12 +188,26 @@ impl<'a> Cursor<'a> {
     }
 
     fn keep(&mut self, values: SizeRun<i64>, start: usize) -> Number {
-        let number = Number { values, at: start..self.at };
+        let number = Number { values: self.spread(values), at: start..self.at };
         // Words that begin in two ways are read twice.
         if !self.numbers.iter().rev().take(16).any(|other| other.at == number.at) {
             self.numbers.push(number.clone());
         }
         number
+    }
+
+    /// A run for some of the sizes may have values for those alone: it is made one of all.
+    fn spread(&self, values: SizeRun<i64>) -> SizeRun<i64> {
+        let count = self.lexicon.sizes().map_or(1, SizeNames::len);
+        let Some(only) = self.only.as_ref().filter(|_| !values.is_one() && values.len() != count) else {
+            return values;
+        };
+        let worked: Vec<usize> = (0..count).filter(|size| only.works(*size)).collect();
+        if worked.len() != values.len() {
+            return values;
+        }
+        let of = |size: usize| worked.iter().position(|worked| *worked == size);
+        SizeRun::from_values((0..count).map(|size| values.get(of(size)?).copied()).collect())
     }
 
     /// The number one, standing at an empty place.

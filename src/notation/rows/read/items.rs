@@ -1,6 +1,7 @@
 //! What is done in a row: stitches, repeats, brackets.
 
-use super::super::tree::{How, Item, Number, Span, Trouble};
+use super::super::statement::Trouble;
+use super::super::tree::{How, Item, Number, Span};
 use super::cursor::{Bad, Cursor};
 use super::op;
 use super::until::{again, times, until};
@@ -24,7 +25,9 @@ pub(super) fn separators(cursor: &mut Cursor<'_>) {
             Some(c @ (',' | ';' | ':')) => cursor.at += c.len_utf8(),
             Some(_) if cursor.any(&["and", "then"]) => {}
             // Markers lie between stitches, and a colour is no stitch.
-            Some(_) if cursor.any(&["slipping markers", "slipping all markers", "slipping marker", "slipping m"]) => {}
+            Some(_) if cursor.any(&["slipping markers", "slipping all markers", "slipping marker", "slipping m"]) => {
+                cursor.any(&["as you come to them", "as you go", "as they appear", "as you come to it"]);
+            }
             Some(_) if op::colour(cursor) => {}
             _ => return,
         }

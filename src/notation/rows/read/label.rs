@@ -1,6 +1,7 @@
 //! What stands before a row's colon: `Row 1 (RS):`, `Rnds 2-9:`, `Next row:`.
 
-use super::super::tree::{Label, Number, Side};
+use super::super::statement::{Label, Side};
+use super::super::tree::Number;
 use super::cursor::{Bad, Cursor};
 
 const ROW: [&str; 8] = ["row", "rows", "rnd", "rnds", "round", "rounds", "short row", "short rows"];
@@ -85,7 +86,7 @@ pub(super) fn list(cursor: &mut Cursor<'_>) -> Result<Vec<u32>, Bad> {
         // The even or odd ones of a range, or all.
         let step = if cursor.any(&["odd", "even"]) { 2 } else { 1 };
         if last < first || last - first > MOST {
-            return Err((super::super::tree::Trouble::Unread, before..cursor.at));
+            return Err((super::super::statement::Trouble::Unread, before..cursor.at));
         }
         let mut row = first;
         while row <= last {

@@ -7,16 +7,22 @@ mod label;
 mod op;
 mod plain;
 mod sentence;
+mod shape;
+mod sizes;
 mod special;
 mod stated;
+mod take_up;
 mod until;
 
 use super::lexicon::Lexicon;
-use super::tree::{Doing, Item, Span, Statement, Trouble, Written};
+use super::statement::{Doing, Only, Statement, Trouble, Written};
+use super::tree::{Item, Span};
 use crate::measure::RunStyle;
 use cursor::Cursor;
 use items::Close;
-use sentence::{row, sentence, troubled};
+pub use sentence::speaks_of_markers;
+use sentence::{begun, row, sentence, troubled};
+use sizes::{Scope, scope};
 
 /// Reads a text of rows.
 ///
@@ -25,11 +31,46 @@ use sentence::{row, sentence, troubled};
 pub fn read(text: &str, lexicon: &Lexicon, style: RunStyle) -> Written {
     let mut cursor = start(text, lexicon, style);
     let mut statements = Vec::new();
+    // What a line alone says of the sizes holds until another says so.
+    let mut standing: Option<Only> = None;
     for line in lines(text) {
         (cursor.at, cursor.end) = (line.start, line.end);
+        cursor.only.clone_from(&standing);
+        if let Some(said) = for_sizes(&mut cursor, &statements) {
+            if said.is_none() || cursor.is_done() {
+                standing = said;
+            }
+            if cursor.is_done() {
+                continue;
+            }
+        }
         read_line(&mut cursor, &mut statements);
+        if matches!(statements.last(), Some(Statement { doing: Doing::Heading { .. }, .. })) {
+            standing = None;
+        }
     }
-    Written { statements, numbers: cursor.numbers }
+    Written {
+        statements,
+        numbers: cursor.numbers,
+        unknown_sizes: cursor.unknown_sizes,
+        apart: lexicon.is_apart(),
+        marked: false,
+    }
+}
+
+/// Reads for which sizes what follows is, and keeps it; nothing where that is not said here.
+fn for_sizes(cursor: &mut Cursor<'_>, statements: &[Statement]) -> Option<Option<Only>> {
+    // The others are those that the sentences just before are not for.
+    let restricted = statements.iter().rev().map_while(|before| before.only.as_ref().filter(|only| !only.except));
+    let before: Vec<usize> = restricted.flat_map(|only| only.sizes.iter().copied()).collect();
+    match scope(cursor, &before)? {
+        Scope::All => cursor.only = None,
+        Scope::Some(only, unknown) => {
+            cursor.unknown_sizes.extend(unknown);
+            cursor.only = Some(only);
+        }
+    }
+    Some(cursor.only.clone())
 }
 
 /// Reads what a row does, without label or count: what an abbreviation stands for.
@@ -45,7 +86,17 @@ pub fn read_items(text: &str, lexicon: &Lexicon, style: RunStyle) -> Result<Vec<
 }
 
 fn start<'a>(text: &'a str, lexicon: &'a Lexicon, style: RunStyle) -> Cursor<'a> {
-    Cursor { text, at: 0, end: text.len(), lexicon, style, numbers: Vec::new(), depth: 0 }
+    Cursor {
+        text,
+        at: 0,
+        end: text.len(),
+        lexicon,
+        style,
+        numbers: Vec::new(),
+        depth: 0,
+        only: None,
+        unknown_sizes: Vec::new(),
+    }
 }
 
 /// The lines of a text, each with the indented ones below it.
@@ -69,17 +120,14 @@ fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
     cursor.spaces();
     let line = cursor.at..cursor.end;
     match label::label(cursor) {
-        Err(bad) => statements.push(troubled(Doing::Unsaid, bad, line)),
-        Ok(Some(label)) => row(cursor, Some(label), line.start, statements),
+        Err(bad) => statements.push(troubled(cursor, Doing::Unsaid, bad, line)),
+        Ok(Some(label)) => {
+            label_sizes(cursor, &label.at, statements);
+            row(cursor, Some(label), line.start, statements);
+        }
         Ok(None) if is_heading(cursor) => {
-            let name = line.end - 1;
-            statements.push(Statement {
-                doing: Doing::Heading,
-                stated: None,
-                change: None,
-                trouble: None,
-                at: line.start..name,
-            });
+            let doing = Doing::Heading { chart: names_chart(cursor.rest()) };
+            statements.push(Statement { only: None, ..begun(cursor, doing, line.start..line.end - 1) });
             return;
         }
         Ok(None) => {}
@@ -87,6 +135,9 @@ fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
     while !cursor.is_done() {
         let before = cursor.at;
         if cursor.sign('.') || cursor.sign(';') || cursor.sign(',') || cursor.any(&["then", "and"]) {
+            continue;
+        }
+        if for_sizes(cursor, statements).is_some() {
             continue;
         }
         sentence(cursor, statements);
@@ -97,11 +148,27 @@ fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
     }
 }
 
-/// Whether a line is only a name with a colon.
+/// Reads the sizes that a label names: `Row 5 (sizes 3 and 4 only)`.
+fn label_sizes(cursor: &mut Cursor<'_>, label: &Span, statements: &[Statement]) {
+    let words = cursor.text.get(label.clone()).unwrap_or_default();
+    let Some(at) = words.to_ascii_lowercase().find("size") else { return };
+    let here = (cursor.at, cursor.end);
+    (cursor.at, cursor.end) = (label.start + at, label.end);
+    for_sizes(cursor, statements);
+    (cursor.at, cursor.end) = here;
+}
+
+/// Whether a line is only a name with a colon. That of a chart may have figures: `Chart 2:`.
 fn is_heading(cursor: &mut Cursor<'_>) -> bool {
     let line = cursor.rest();
     line.strip_suffix(':').is_some_and(|name| {
-        !name.is_empty()
-            && name.chars().all(|c| c.is_alphabetic() || c.is_whitespace() || matches!(c, '-' | '\'' | '’' | ','))
+        let chart = names_chart(name);
+        let of_name = |c: char| c.is_alphabetic() || c.is_whitespace() || matches!(c, '-' | '\'' | '’');
+        !name.is_empty() && name.chars().all(|c| of_name(c) || c == ',' || (chart && (c.is_ascii_digit() || c == '.')))
     })
+}
+
+fn names_chart(line: &str) -> bool {
+    let first = line.split(|c: char| c.is_whitespace() || c == ':').next();
+    first.is_some_and(|word| word.eq_ignore_ascii_case("chart"))
 }

@@ -1,6 +1,6 @@
 //! Rows that change no count: `Knit 4 rows`, `Work even until it measures 10 cm`.
 
-use super::super::tree::Doing;
+use super::super::statement::Doing;
 use super::cursor::{Bad, Cursor};
 
 const PLAIN: [&str; 8] = ["knit", "purl", "work", "k", "p", "continue", "cont", "rib"];

@@ -1,13 +1,19 @@
 //! Reads a sentence or a labelled row, with the count behind it.
 
-use super::super::tree::{Doing, Item, Label, Span, Statement, Trouble};
+use super::super::statement::{Doing, Label, Statement, Trouble};
+use super::super::tree::{Item, Span};
 use super::cursor::{Bad, Cursor};
 use super::items::Close;
 use super::special::special;
 use super::{items, label, stated};
 
-pub(super) fn troubled(doing: Doing, bad: Bad, at: Span) -> Statement {
-    Statement { doing, stated: None, change: None, trouble: Some(bad), at }
+/// A statement as it is begun: nothing is said of its count yet.
+pub(super) fn begun(cursor: &Cursor<'_>, doing: Doing, at: Span) -> Statement {
+    Statement { doing, only: cursor.only.clone(), stated: None, change: None, marks: false, trouble: None, at }
+}
+
+pub(super) fn troubled(cursor: &Cursor<'_>, doing: Doing, bad: Bad, at: Span) -> Statement {
+    Statement { trouble: Some(bad), ..begun(cursor, doing, at) }
 }
 
 /// Reads a sentence that has no label.
@@ -16,7 +22,7 @@ pub(super) fn sentence(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>)
     match special(cursor) {
         Ok(Some(doing)) => {
             let end = cursor.at;
-            let statement = Statement { doing, stated: None, change: None, trouble: None, at: start..end };
+            let statement = begun(cursor, doing, start..end);
             finish(cursor, statement, statements);
         }
         Ok(None) => {
@@ -24,7 +30,7 @@ pub(super) fn sentence(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>)
             row(cursor, None, start, statements);
         }
         Err(bad) => {
-            statements.push(troubled(Doing::Unsaid, bad, start..cursor.at));
+            statements.push(troubled(cursor, Doing::Unsaid, bad, start..cursor.at));
             cursor.skip_sentence();
         }
     }
@@ -51,6 +57,8 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
         cursor.at = before.max(statement.at.end);
     }
     statement.at.end = statement.at.end.max(cursor.at);
+    let words = cursor.text.get(statement.at.clone()).unwrap_or_default();
+    statement.marks = !matches!(statement.doing, Doing::Row { .. }) && speaks_of_markers(words);
     statements.push(statement);
 }
 
@@ -65,7 +73,7 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
             let label = Label { numbers: vec![*number], ..label.clone() };
             let items = vec![Item::SameAs { row, at: body..end }];
             let doing = Doing::Row { label: Some(label), items };
-            statements.push(Statement { doing, stated: None, change: None, trouble: None, at: start..end });
+            statements.push(begun(cursor, doing, start..end));
         }
         // A count behind them is that of the last.
         if let Some(last) = statements.pop() {
@@ -85,7 +93,7 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
         cursor.at = cursor.at.max(bad.1.end);
         cursor.skip_sentence();
     }
-    finish(cursor, Statement { doing, stated: None, change: None, trouble, at: start..cursor.at }, statements);
+    finish(cursor, Statement { trouble, ..begun(cursor, doing, start..cursor.at) }, statements);
 }
 
 /// Reads "as rows 1 and 2" for a label with as many numbers, or a multiple of them.
@@ -101,4 +109,13 @@ fn as_rows(cursor: &mut Cursor<'_>, label: &Label) -> Result<Option<Vec<u32>>, B
     }
     cursor.at = before;
     Ok(None)
+}
+
+/// Returns whether words speak of other markers than that where a round begins.
+pub fn speaks_of_markers(words: &str) -> bool {
+    let lower = words.to_lowercase();
+    let mut words = lower.split(|c: char| !c.is_alphanumeric());
+    let several = lower.contains("markers");
+    let round = ["bor", "beg", "join", "end of"].iter().any(|word| lower.contains(word));
+    several || (words.any(|word| matches!(word, "pm" | "marker" | "rm" | "sm")) && !round)
 }

@@ -1,10 +1,13 @@
 //! Sentences that are no list of stitches: a cast-on, stitches put aside, words for the knitter alone.
 
 use super::super::lexicon::Lexicon;
-use super::super::tree::{Doing, Number};
+use super::super::statement::Doing;
+use super::super::tree::Number;
 use super::again::repeat;
 use super::cursor::{Bad, Cursor};
 use super::plain::plain;
+use super::shape::shape;
+use super::take_up::take_up;
 
 const ASIDE: [&str; 44] = [
     "join",
@@ -56,6 +59,12 @@ const ASIDE: [&str; 44] = [
 /// Reads a sentence that is no row's list of stitches; nothing where it is one.
 pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let start = cursor.at;
+    for read in [take_up, shape] {
+        if let Some(doing) = read(cursor)? {
+            return Ok(Some(doing));
+        }
+        cursor.at = start;
+    }
     if let Some(number) = cast_on(cursor)? {
         return Ok(Some(Doing::CastOn(number)));
     }

@@ -1,6 +1,7 @@
 //! The stitches that a row says there are: `[78 sts; 2 dec'd]`.
 
-use super::super::tree::{Change, Number};
+use super::super::statement::Change;
+use super::super::tree::Number;
 use super::cursor::{Bad, Cursor};
 
 const MORE: [&str; 8] = ["inc'd", "inc’d", "increased", "incd", "inc", "more", "st increase", "added"];

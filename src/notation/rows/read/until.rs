@@ -1,34 +1,20 @@
 //! How far and how often: "to last 2 sts", "around", "3 times more".
 
-use super::super::tree::{How, Number, Until};
+use super::super::tree::{How, Number, To, Until, Which};
 use super::cursor::{Bad, Cursor};
 
 const STITCHES: [&str; 4] = ["sts", "st", "stitches", "stitch"];
-/// What a knitter sees on the needle and the words do not place.
-const PLACES: [&str; 22] = [
-    "m",
-    "marker",
-    "next m",
-    "next marker",
-    "first m",
-    "first marker",
-    "second m",
-    "second marker",
-    "third m",
-    "third marker",
-    "fourth m",
-    "fourth marker",
-    "last m",
-    "last marker",
-    "gap",
-    "turn",
-    "last turn",
-    "turning point",
-    "wrapped st",
-    "ds",
-    "double st",
-    "marked st",
+/// Markers, each with which it is.
+const MARKERS: [(&[&str], Which); 6] = [
+    (&["m", "marker", "next m", "next marker", "the m", "the marker"], Which::Next),
+    (&["first m", "first marker"], Which::Number(1)),
+    (&["second m", "second marker"], Which::Number(2)),
+    (&["third m", "third marker"], Which::Number(3)),
+    (&["fourth m", "fourth marker"], Which::Number(4)),
+    (&["last m", "last marker"], Which::Last),
 ];
+/// What else a knitter sees on the needle, which the words do not place.
+const PLACES: [&str; 8] = ["gap", "turn", "last turn", "turning point", "wrapped st", "ds", "double st", "marked st"];
 const ENDS: [&str; 9] = [
     "end of row",
     "end of rnd",
@@ -78,8 +64,9 @@ pub(super) fn until(cursor: &mut Cursor<'_>) -> Result<Option<Until>, Bad> {
     if cursor.any(&ENDS) {
         return Ok(Some(Until::End));
     }
-    if cursor.any(&PLACES) {
-        return Ok(Some(Until::Marker));
+    if let Some(which) = marker(cursor) {
+        let none = Number { values: crate::measure::SizeRun::one(0), at: cursor.at..cursor.at };
+        return Ok(Some(Until::Marker(To { which, by: none, past: false })));
     }
     let last = cursor.eat("last");
     cursor.eat("within");
@@ -91,14 +78,25 @@ pub(super) fn until(cursor: &mut Cursor<'_>) -> Result<Option<Until>, Bad> {
         if cursor.any(&ENDS) {
             return Ok(Some(Until::Last(number)));
         }
-        if cursor.any(&PLACES) {
-            return Ok(Some(Until::Marker));
+        if let Some(which) = marker(cursor) {
+            return Ok(Some(Until::Marker(To { which, by: number, past: false })));
+        }
+    } else if sts && cursor.any(&["past", "after", "beyond"]) {
+        cursor.eat("the");
+        if let Some(which) = marker(cursor) {
+            return Ok(Some(Until::Marker(To { which, by: number, past: true })));
         }
     } else if last && sts {
         return Ok(Some(Until::Last(number)));
     }
     cursor.at = before;
     Ok(None)
+}
+
+/// Reads which marker stands here, or what is like one.
+fn marker(cursor: &mut Cursor<'_>) -> Option<Which> {
+    let found = MARKERS.iter().find(|(words, _)| cursor.any(words)).map(|(_, which)| *which);
+    found.or_else(|| cursor.any(&PLACES).then_some(Which::Unknown))
 }
 
 /// Reads how often something is worked, and whether that is more than once already; nothing where that is not said here.

@@ -66,7 +66,7 @@ codes! {
         "Cast on 48 sts.\nRow 1: *K2, p2; rep from * 11 times more.";
     /// A row that fits only with the stitch left from binding off.
     STITCH_BOUND_OFF = "stitch-bound-off":
-        "A row fits only if the stitch that is on the right needle after binding off counts as the first of the next ones.",
+        "A row fits only if the stitch that is on the right needle after binding off is counted otherwise than the studio does.",
         "Houses differ, and a knitter of the other kind is one stitch out.",
         "Cast on 25 sts.\nRow 1: K10, BO 5, k9.",
         "Cast on 25 sts.\nRow 1: K10, BO 5, k to end.";
@@ -82,6 +82,24 @@ codes! {
         "The knitter passes the number and does not know when to stop.",
         "Cast on 40 sts.\nRow 1: K1, k2tog, k to last 3 sts, ssk, k1.\nRepeat row 1 until 9 sts rem.",
         "Cast on 40 sts.\nRow 1: K1, k2tog, k to last 3 sts, ssk, k1.\nRepeat row 1 until 8 sts rem.";
+    /// Stitches that come back to the needle and are not those that were put aside.
+    HELD_UNLIKE = "held-unlike":
+        "Other stitches come back to the needle than were put aside, one group of them or several.",
+        "A sleeve begins with stitches that the yoke did not leave for it.",
+        "Row 9: K20, place next 40 sts on hold, k20.\nReturn 42 held sts to needle.",
+        "Row 9: K20, place next 40 sts on hold, k20.\nReturn 40 held sts to needle.";
+    /// A marker that does not hang where the words have it.
+    MARKER_UNLIKE = "marker-unlike":
+        "The stitches before a marker are not as many as the words work there, from where a marker was put.",
+        "The knitter comes to the marker too early or too late, and the increases wander.",
+        "Cast on 20 sts.\nRow 1: K10, pm, k10.\nRow 2: P to 3 sts before m, p2tog, sm, p to end.",
+        "Cast on 20 sts.\nRow 1: K10, pm, k10.\nRow 2: P to 2 sts before m, p2tog, sm, p to end.";
+    /// A marker that is not there.
+    MARKER_MISSING = "marker-missing":
+        "Words go to a marker, or slip one, and none is left on the needle.",
+        "The knitter looks for a marker that nobody told her to put there.",
+        "Cast on 20 sts.\nRow 1: K10, pm, k10.\nRow 2: P to m, sm, p to m, sm, p to end.",
+        "Cast on 20 sts.\nRow 1: K5, pm, k10, pm, k5.\nRow 2: P to m, sm, p to m, sm, p to end.";
     /// Words that do not tell how many stitches there are afterwards.
     COUNT_UNKNOWN = "count-unknown":
         "The words do not tell how many stitches there are afterwards, so the rows that follow are not counted.",
@@ -97,6 +115,14 @@ pub fn check(entry: &Entry, pattern: &Pattern, followed: &Followed, findings: &m
 
 fn stitches(number: i64) -> String {
     if number == 1 { "1 stitch".to_owned() } else { format!("{number} stitches") }
+}
+
+fn stay(number: i64) -> String {
+    format!("{} {}", stitches(number), if number == 1 { "is" } else { "are" })
+}
+
+fn are(number: i64) -> String {
+    if number == 1 { "is 1".to_owned() } else { format!("are {number}") }
 }
 
 /// "2 stitches more" or "4 stitches fewer".
@@ -140,6 +166,9 @@ fn code(fault: Fault) -> &'static Code {
         Fault::Again { .. } => &ROWS_AGAIN,
         Fault::Missed { .. } => &COUNT_MISSED,
         Fault::NoRow { .. } => &ROW_UNKNOWN,
+        Fault::Held { .. } => &HELD_UNLIKE,
+        Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => &MARKER_UNLIKE,
+        Fault::NoMarker => &MARKER_MISSING,
         Fault::Unknown => &COUNT_UNKNOWN,
     }
 }
@@ -155,12 +184,22 @@ fn words(fault: Fault) -> String {
         Fault::Section { says, is } => format!("{} are said and the last block ended with {is}", stitches(says)),
         Fault::Change { says, is } => format!("{} are said and there are {}", changed(says), changed(is)),
         Fault::InAll { times } => format!("{times} times fit only with the first among them"),
-        Fault::BoundOff { stitches: left } => {
-            format!("{left} of the stitches come out only if the one left from binding off counts as the next")
+        Fault::BoundOff { counted: true } => {
+            "fits only if the stitch on the right needle after binding off is the first of the next ones".to_owned()
+        }
+        Fault::BoundOff { counted: false } => {
+            "fits only if the stitch on the right needle after binding off is none of the next ones".to_owned()
         }
         Fault::Again { pass, had } => format!("repeat {pass} does not fit the {} there are then", stitches(had)),
         Fault::Missed { wanted, is } => format!("{} are never left: it comes to {is}", stitches(wanted)),
         Fault::NoRow { row } => format!("there is no row {row}"),
+        Fault::Held { says, had } => format!("{} come back and {had} were put aside", stitches(says)),
+        Fault::MarkerAhead { left } => format!("{} still before the marker", stay(left)),
+        Fault::MarkerPassed { by } => format!("the marker hangs {} before this", stitches(by)),
+        Fault::MarkerNear { says, left } => {
+            format!("{} to be left before the marker, and there {}", stitches(says), are(left))
+        }
+        Fault::NoMarker => "there is no marker left on the needle".to_owned(),
         Fault::Unknown => "how many stitches there are after this cannot be told".to_owned(),
     }
 }
@@ -180,13 +219,20 @@ fn help(fault: Fault) -> String {
         Fault::Section { .. } => "mend one of the two, or write what happens between them".to_owned(),
         Fault::Change { .. } => "mend the note or the row".to_owned(),
         Fault::InAll { times } => format!("write `{} times more`", times.saturating_sub(1)),
-        Fault::BoundOff { .. } => {
-            "say it in the row: `k to end`, or set `stitch-bound-off` to `off` under `checks` if that is how you count"
-                .to_owned()
+        Fault::BoundOff { counted } => {
+            let word = if counted { "counted" } else { "not counted" };
+            format!(
+                "say it in the row: `k to end`; if you always count so, `stitch after binding off: {word}` in `studio.yaml`"
+            )
         }
         Fault::Again { .. } => "say how often it is really worked, or write the later rows out".to_owned(),
         Fault::Missed { is, .. } => format!("end with {}, or begin with others", stitches(is)),
         Fault::NoRow { .. } => "name rows that are there".to_owned(),
+        Fault::Held { .. } => "mend one of the two".to_owned(),
+        Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => {
+            "hold the row against where `pm` puts the marker and what the rows since add before it".to_owned()
+        }
+        Fault::NoMarker => "write `pm` in the row that puts it there, or count the markers".to_owned(),
         Fault::Unknown => "give the count behind it in square brackets: `[84 sts]`".to_owned(),
     }
 }

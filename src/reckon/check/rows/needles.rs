@@ -42,7 +42,7 @@ pub fn check(entry: &Entry, pattern: &Pattern, blocks: &Blocks, findings: &mut V
 }
 
 /// The needle sizes in a sentence, `3.5 mm` or `US 6`, with their places.
-fn sizes(text: &str) -> Vec<(usize, &str)> {
+pub(super) fn sizes(text: &str) -> Vec<(usize, &str)> {
     let mut found = Vec::new();
     for (at, _) in text.match_indices("mm") {
         let before = text.get(..at).unwrap_or_default().trim_end();

@@ -1,9 +1,10 @@
 //! Rows are numbered one after another, and their sides alternate.
 
 use super::{Blocks, place};
-use crate::entry::Entry;
+use crate::entry::{Entry, Pattern};
 use crate::finding::{Code, Finding, Severity};
 use crate::notation::rows::{Doing, Label, Side};
+use crate::reckon::check::place::in_sizes;
 use std::collections::BTreeMap;
 
 /// A row number that is missing or there twice.
@@ -36,11 +37,40 @@ struct Section<'a> {
     sides: [Option<(u32, Side)>; 2],
 }
 
-/// Finds numbers and sides that do not follow each other.
-pub fn check(entry: &Entry, blocks: &Blocks, findings: &mut Vec<Finding>) {
+/// Finds numbers and sides that do not follow each other, in each size where some rows are not for all.
+pub fn check(entry: &Entry, pattern: &Pattern, blocks: &Blocks, findings: &mut Vec<Finding>) {
+    let mut statements = blocks.written.iter().flat_map(|written| &written.statements);
+    if statements.all(|statement| statement.only.is_none()) {
+        check_size(entry, blocks, 0, findings);
+        return;
+    }
+    // What is found in several sizes is told once.
+    let mut told: Vec<(Finding, Vec<usize>)> = Vec::new();
+    for size in 0..pattern.size_count() {
+        let mut found = Vec::new();
+        check_size(entry, blocks, size, &mut found);
+        for finding in found {
+            let same = |(known, _): &&mut (Finding, Vec<usize>)| {
+                known.at.span == finding.at.span && known.message == finding.message
+            };
+            match told.iter_mut().find(same) {
+                Some((_, sizes)) => sizes.push(size),
+                None => told.push((finding, vec![size])),
+            }
+        }
+    }
+    findings.extend(told.into_iter().map(|(mut finding, sizes)| {
+        if sizes.len() < pattern.size_count() {
+            finding.message.push_str(&in_sizes(pattern, &sizes));
+        }
+        finding
+    }));
+}
+
+fn check_size(entry: &Entry, blocks: &Blocks, size: usize, findings: &mut Vec<Finding>) {
     for (block, written) in blocks.written.iter().enumerate() {
         let mut section = Section::default();
-        for statement in &written.statements {
+        for statement in written.statements.iter().filter(|statement| statement.is_for(size)) {
             match &statement.doing {
                 Doing::Row { label: Some(label), .. } if !label.numbers.is_empty() || label.others.is_some() => {
                     if label.numbers.first() == Some(&1)
@@ -51,7 +81,7 @@ pub fn check(entry: &Entry, blocks: &Blocks, findings: &mut Vec<Finding>) {
                     }
                     section.add(entry, block, label, findings);
                 }
-                Doing::CastOn(_) | Doing::Heading => {
+                Doing::CastOn(_) | Doing::Heading { .. } => {
                     section.close(entry, block, findings);
                     section = Section::default();
                 }

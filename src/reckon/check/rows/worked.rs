@@ -1,9 +1,10 @@
 //! The rows of a pattern, read with its own abbreviations.
 
 use crate::catalogue::Catalogue;
+use crate::entry::value::AfterBindingOff;
 use crate::entry::{Abbreviation, Entry, Pattern};
 use crate::measure::RunStyle;
-use crate::notation::rows::{Counts, Lexicon, Written, net, read, read_items};
+use crate::notation::rows::{Counts, Lexicon, Written, net, read, read_items, speaks_of_markers};
 
 /// The `rows` blocks of a pattern as they were read.
 #[derive(Clone, Debug)]
@@ -12,12 +13,22 @@ pub struct Blocks {
     pub written: Vec<Written>,
     /// The pattern's own abbreviations whose stitches cannot be told, by name and with the reason.
     pub uncounted: Vec<(String, String)>,
+    /// The pattern's own words.
+    pub lexicon: Lexicon,
+    /// How the studio writes runs.
+    pub style: RunStyle,
 }
 
 /// Reads the `rows` blocks of a pattern.
 pub fn blocks(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Blocks {
     let style = catalogue.studio.settings().runs;
     let mut lexicon = Lexicon::default();
+    if catalogue.studio.after_binding_off == Some(AfterBindingOff::NotCounted) {
+        lexicon.leave_bound_off();
+    }
+    if let Some(names) = &pattern.sizes {
+        lexicon.name_sizes(names);
+    }
     let mut uncounted = Vec::new();
     for (name, abbreviation) in &pattern.abbreviations.0 {
         // One that cannot be counted is known all the same: it is told of once, where it is declared.
@@ -27,8 +38,17 @@ pub fn blocks(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Blocks
         });
         lexicon.add(name, counts);
     }
-    let written = entry.prose.rows.iter().map(|at| read(entry.prose.stretch(at), &lexicon, style)).collect();
-    Blocks { written, uncounted }
+    let mut written: Vec<Written> = Vec::with_capacity(entry.prose.rows.len());
+    let mut before = None;
+    for at in &entry.prose.rows {
+        let mut block = read(entry.prose.stretch(at), &lexicon, style);
+        // Markers that her text between two blocks puts on the needle are not known.
+        let between = before.map(|end| entry.prose.stretch(&(end..at.start)));
+        block.marked = between.is_some_and(speaks_of_markers);
+        before = Some(at.end);
+        written.push(block);
+    }
+    Blocks { written, uncounted, lexicon, style }
 }
 
 /// Returns what an abbreviation takes and leaves, or why that cannot be told.

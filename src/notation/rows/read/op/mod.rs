@@ -8,7 +8,8 @@ mod times;
 pub(super) use times::colour;
 
 use super::super::lexicon::Counts;
-use super::super::tree::{Item, Trouble};
+use super::super::statement::Trouble;
+use super::super::tree::{Item, Mark};
 use super::cursor::{Bad, Cursor};
 use bind::{bind_off, in_next_rows};
 use cable::cable;
@@ -38,6 +39,9 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     ]) {
         return work(cursor, start, Counts::new(1, 1), false);
     }
+    if let Some(item) = marker(cursor, start) {
+        return Ok(item);
+    }
     let long = cursor.long_word();
     if let Some(counts) = cursor.lexicon.find(long) {
         cursor.at += long.len();
@@ -50,11 +54,6 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     }
     if ["k", "p", "sl"].iter().any(|letters| cursor.eat_prefix(letters)) {
         return plain(cursor, start);
-    }
-    if cursor.any(&["pm", "sm", "rm", "place marker", "slip marker", "remove marker", "place m", "slip m", "remove m"])
-    {
-        cursor.any(&["for bor", "for beg of rnd", "for beginning of round", "for end of rnd"]);
-        return work(cursor, start, NOTHING, false);
     }
     if cursor.any(&["w&t", "wrap and turn", "wrap next st and turn", "turn work", "turn"]) {
         return Ok(Item::Turn { at: start..cursor.at });
@@ -108,6 +107,25 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
         return plain(cursor, start);
     }
     Err(unread(cursor, start))
+}
+
+/// Reads what is done with a marker.
+fn marker(cursor: &mut Cursor<'_>, start: usize) -> Option<Item> {
+    const WORDS: [(&[&str], Mark); 3] = [
+        (&["pm", "place marker", "place m", "place a marker"], Mark::Place),
+        (&["sm", "slm", "sl m", "sl marker", "slip marker", "slip m"], Mark::Slip),
+        (&["rm", "remove marker", "remove m", "rem m"], Mark::Remove),
+    ];
+    let mark = WORDS.iter().find(|(words, _)| cursor.any(words)).map(|(_, mark)| *mark)?;
+    // Where the round begins there is a marker that nobody counts.
+    let round =
+        cursor.any(&["for bor", "for beg of rnd", "for beginning of round", "for end of rnd", "for beg of round"]);
+    let at = start..cursor.at;
+    if round {
+        let once = cursor.once();
+        return Some(Item::Work { takes: 0, leaves: 0, times: once, binds: false, at });
+    }
+    Some(Item::Mark { mark, at })
 }
 
 /// What cannot be read here: a word nobody knows, or words up to the next comma.

@@ -1,0 +1,43 @@
+//! Shaping at both ends, told in a sentence: `Dec 1 st at each end of every 4th row until 40 sts rem`.
+
+use super::super::statement::{Again, Doing, Shaped};
+use super::cursor::{Bad, Cursor};
+use super::until::times;
+
+/// Reads such a sentence; nothing where none stands here.
+pub(super) fn shape(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
+    let less = cursor.any(&["dec", "decrease"]);
+    if !less && !cursor.any(&["inc", "increase"]) {
+        return Ok(None);
+    }
+    let by = cursor.number()?.unwrap_or_else(|| cursor.once());
+    cursor.any(&["sts", "st", "stitches", "stitch"]);
+    cursor.any(&["at"]);
+    if !cursor.any(&["each end", "both ends", "each side", "both sides", "each edge", "both edges", "either end"]) {
+        return Ok(None);
+    }
+    // "On the next and every 4th row 5 times" may be five or six.
+    let mut clear = true;
+    while !cursor.is_stop() && !super::stated::is_here(cursor) {
+        if cursor.any(&["until", "to"]) {
+            let before = cursor.at;
+            if let Some(number) = cursor.number()?
+                && cursor.any(&["sts", "st", "stitches"])
+            {
+                cursor.any(&["rem", "remain", "are left", "left", "on needles", "on the needles", "on needle"]);
+                return Ok(Some(Doing::Shape(Shaped { by, less, again: Again::UntilStitches(number) })));
+            }
+            cursor.at = before;
+        } else if let Some((number, more)) = times(cursor)? {
+            let again = if more || !clear { Again::Unsaid } else { Again::Times(number) };
+            return Ok(Some(Doing::Shape(Shaped { by, less, again })));
+        } else if cursor.any(&["and", "then"]) {
+            clear = false;
+        } else {
+            let word = cursor.long_word().len();
+            let sign = cursor.peek().map_or(0, char::len_utf8);
+            cursor.at += word.max(sign);
+        }
+    }
+    Ok(Some(Doing::Shape(Shaped { by, less, again: Again::Unsaid })))
+}

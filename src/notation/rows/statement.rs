@@ -1,0 +1,199 @@
+//! What a sentence or a labelled row asks for, and what it says of itself.
+
+use super::tree::{Item, Number, Span};
+use crate::measure::Problem;
+
+/// The side of the work.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// The right side.
+    Right,
+    /// The wrong side.
+    Wrong,
+}
+
+/// What stands before a row's colon.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Label {
+    /// The row's numbers; none of a row with a name.
+    pub numbers: Vec<u32>,
+    /// A row number like which every other row is this one, even or odd: 2 in "Row 2 and all WS rows".
+    pub others: Option<u32>,
+    /// The side, where it is said.
+    pub side: Option<Side>,
+    /// Whether it is a round.
+    pub round: bool,
+    /// Where it stands.
+    pub at: Span,
+}
+
+/// Which rows are worked again.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Rows {
+    /// Those of these numbers, in this order.
+    Numbered(Vec<u32>),
+    /// The last so many that were worked.
+    Last(u32),
+}
+
+/// How often rows are worked again.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Again {
+    /// So many times more.
+    More(Number),
+    /// So many times, which may be meant in all or after the first.
+    Times(Number),
+    /// Until so many stitches are left.
+    UntilStitches(Number),
+    /// Until the work is long enough.
+    Unsaid,
+}
+
+/// Rows that are worked again.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Repeated {
+    /// Which.
+    pub rows: Rows,
+    /// How often.
+    pub again: Again,
+    /// Where the rows are named.
+    pub at: Span,
+}
+
+/// Shaping at both ends that a sentence tells.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Shaped {
+    /// How many stitches at each end.
+    pub by: Number,
+    /// Whether they are decreased.
+    pub less: bool,
+    /// How often.
+    pub again: Again,
+}
+
+/// Stitches that were put aside and come back to the needle.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TakenUp {
+    /// How many.
+    pub number: Number,
+    /// How many are picked up or cast on beside them.
+    pub more: Option<Number>,
+}
+
+/// A note of how many stitches a row adds or takes away: `2 sts inc'd`.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Change {
+    /// The change, below nothing for a decrease.
+    pub by: Number,
+    /// Whether it is a decrease; `by` is then what is taken away.
+    pub less: bool,
+}
+
+/// What a statement asks for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Doing {
+    /// A row or round.
+    Row {
+        /// Its label, if it has one.
+        label: Option<Label>,
+        /// What is done.
+        items: Vec<Item>,
+    },
+    /// A beginning: so many stitches are cast on or picked up.
+    CastOn(Number),
+    /// Stitches are put aside.
+    PutAside(Number),
+    /// Stitches that were put aside come back.
+    TakeUp(TakenUp),
+    /// Stitches are decreased or increased at both ends, so many times.
+    Shape(Shaped),
+    /// Rows are worked again.
+    Repeat(Repeated),
+    /// Rows that change no count.
+    Plain,
+    /// Rows as the last ones: as many stitches if those change none.
+    Established,
+    /// Rows whose stitches the words do not tell.
+    Unsaid,
+    /// Everything is bound off.
+    BindOff,
+    /// A heading, from which rows are numbered anew.
+    Heading {
+        /// Whether it names a chart, whose rows in words come then.
+        chart: bool,
+    },
+    /// A sentence that works no stitch.
+    Aside,
+}
+
+/// Something in a text that cannot be read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Trouble {
+    /// A word that is no stitch anybody knows.
+    UnknownWord,
+    /// Words that say nothing to us.
+    Unread,
+    /// Brackets behind which nothing says how often.
+    Unclear,
+    /// A number that is none.
+    Number(Box<Problem>),
+}
+
+/// The sizes that work something which not all do.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Only {
+    /// These, counted from 0.
+    pub sizes: Vec<usize>,
+    /// Whether it is all but these.
+    pub except: bool,
+    /// Where they are named.
+    pub at: Span,
+}
+
+impl Only {
+    /// Returns whether a size, counted from 0, works it.
+    pub fn works(&self, size: usize) -> bool {
+        self.sizes.contains(&size) != self.except
+    }
+}
+
+/// One sentence, or a labelled row.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Statement {
+    /// What it asks for.
+    pub doing: Doing,
+    /// For which sizes; `None` for all.
+    pub only: Option<Only>,
+    /// The stitches it says there are afterwards.
+    pub stated: Option<Number>,
+    /// How many stitches it says it adds or takes away.
+    pub change: Option<Change>,
+    /// Whether it speaks of markers without saying where they come.
+    pub marks: bool,
+    /// What cannot be read in it.
+    pub trouble: Option<(Trouble, Span)>,
+    /// Where it stands.
+    pub at: Span,
+}
+
+impl Statement {
+    /// Returns whether a size, counted from 0, works it.
+    pub fn is_for(&self, size: usize) -> bool {
+        self.only.as_ref().is_none_or(|only| only.works(size))
+    }
+}
+
+/// A text of rows as it was read.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Written {
+    /// Its sentences in order.
+    pub statements: Vec<Statement>,
+    /// Whether the stitch that is on the right needle after binding off is none of those that the next words count.
+    pub apart: bool,
+    /// Whether the text before it speaks of markers, so that nobody knows which there are.
+    pub marked: bool,
+    /// Every number in it, for what is asked of all.
+    pub numbers: Vec<Number>,
+    /// Words that stand for sizes and name none of the pattern's.
+    pub unknown_sizes: Vec<Span>,
+}
