@@ -5,6 +5,7 @@ mod weave;
 
 use crate::measure::{RunInText, RunStyle, SizeRun, runs_in};
 use crate::page::{AbbreviationView, LineCount, RowView, RowsContext, RowsPart, RowsView, Use};
+use highlight::Part;
 use pulldown_cmark_escape::escape_html;
 use std::ops::Range;
 use weave::{Element, weave};
@@ -15,7 +16,8 @@ pub fn context(view: &RowsView) -> RowsContext {
     // Each abbreviation is reached by the keyboard once.
     let mut met = vec![false; view.abbreviations.len()];
     for line in &view.lines {
-        let html = marked(&line.text, &line.runs, &line.uses, &view.abbreviations, &mut met);
+        let parts_of_line = highlight::parts(&line.text);
+        let html = marked(&line.text, &parts_of_line, &line.runs, &line.uses, &view.abbreviations, &mut met);
         if line.is_title {
             parts.push(RowsPart { title: html, rows: Vec::new() });
             continue;
@@ -39,17 +41,19 @@ pub fn with_runs(words: &str, sizes: usize, style: RunStyle) -> Option<String> {
 }
 
 /// Returns a row with its parts, size runs and abbreviations marked; `met` tells which of those stood above.
+///
+/// The rows of a chart in words are many, and plain: no parts are asked for of those.
 pub fn marked(
     text: &str,
+    parts: &[Part],
     runs: &[RunInText],
     uses: &[Use],
     abbreviations: &[AbbreviationView],
     met: &mut [bool],
 ) -> String {
-    let parts = highlight::parts(text);
     let class_of = |at: &Range<usize>| parts.iter().find(|part| part.at == *at).map(|part| part.class);
     let mut elements: Vec<Element> = Vec::new();
-    for part in parts.iter() {
+    for part in parts {
         let is_use = uses.iter().any(|(at, _)| *at == part.at);
         let is_run = part.class == "number" && runs.iter().any(|run| run.at.start == part.at.start);
         if !is_use && !is_run {

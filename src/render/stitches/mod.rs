@@ -87,7 +87,7 @@ fn in_words(out: &mut String, view: &ChartView<'_>) {
         out.push_str("<li><b>");
         text(out, &row.label);
         out.push_str(":</b> ");
-        out.push_str(&rows::marked(&row.words, &[], &row.uses, &view.abbreviations, &mut met));
+        out.push_str(&rows::marked(&row.words, &[], &[], &row.uses, &view.abbreviations, &mut met));
         out.push('.');
         if !row.beside.is_empty() {
             out.push_str(" <span class=\"beside\">");
