@@ -64,13 +64,13 @@ pub fn of(entry: &Entry, visibility: Visibility) -> BTreeMap<Reference, BackLink
     }
     for mention in entry.mentions.iter().filter(|mention| !mention.private && mention.to != entry.id) {
         let via = via(entry, mention);
-        let link = all.entry(mention.to.clone()).or_insert_with(|| BackLink {
-            from: entry.id.clone(),
-            via: Vec::new(),
-            told: None,
-        });
-        if !link.via.contains(&via) {
-            link.via.push(via);
+        match all.get_mut(&mention.to) {
+            Some(link) if link.via.contains(&via) => {}
+            Some(link) => link.via.push(via),
+            None => {
+                let link = BackLink { from: entry.id.clone(), via: vec![via], told: None };
+                all.insert(mention.to.clone(), link);
+            }
         }
     }
     let Some(note) = entry.note() else { return all };

@@ -74,7 +74,7 @@ impl Unreadable {
 /// If the studio's files cannot be listed at all.
 pub fn load(files: &dyn Files) -> io::Result<(Texts, Vec<Unreadable>)> {
     let Listing { mut paths, refused } = files.list()?;
-    paths.sort();
+    paths.sort_unstable();
     let (wanted, others): (Vec<_>, Vec<_>) = paths.into_iter().partition(may_hold_entries);
     let read: Vec<_> = wanted.into_par_iter().map(|path| (read_one(files, &path), path)).collect();
     let mut texts = Texts { others, ..Texts::default() };

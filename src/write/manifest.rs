@@ -96,8 +96,11 @@ impl Manifest {
             version: VERSION,
             files: self.files.iter().map(|(path, made)| (path.as_str().to_owned(), made.map(FormMade::from))).collect(),
         };
+        let mut bytes = Vec::with_capacity(self.files.keys().map(|path| path.as_str().len() + 16).sum());
         // Text keys and text values always serialize; an empty list would be refused when read.
-        let mut bytes = serde_json::to_vec_pretty(&form).unwrap_or_default();
+        if serde_json::to_writer_pretty(&mut bytes, &form).is_err() {
+            bytes.clear();
+        }
         bytes.push(b'\n');
         bytes
     }

@@ -91,7 +91,8 @@ fn read_entry_file(path: &FilePath, text: &Text, kind: Kind, settings: &Settings
     let node = Node { value: &yaml, trail: Trail::Root };
     let text_of_body = prose::read(path, &text.content, parts.body, settings, &mut given.findings);
     match read_entry(id.clone(), &node, &origin, text_of_body, &mut notes) {
-        Some(entry) => given.entries.push(entry),
+        // A list of one: one that is begun empty has room for four.
+        Some(entry) => given.entries = vec![entry],
         None => given.broken.push(id),
     }
     given.findings.extend(place_notes(&origin, &text.content, &yaml, notes));

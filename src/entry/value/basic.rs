@@ -116,15 +116,14 @@ impl<T: Field> Field for Vec<T> {
     fn read(node: &Node<'_>, notes: &mut Notes<'_>) -> Option<Self> {
         match node.value {
             Yaml::Null => Some(Self::new()),
-            Yaml::List(items) => Some(
-                items
-                    .iter()
-                    .enumerate()
-                    .filter_map(|(index, value)| {
-                        T::read(&Node { value, trail: Trail::Item(&node.trail, index) }, notes)
-                    })
-                    .collect(),
-            ),
+            Yaml::List(items) => {
+                // As long as it will be and no longer: it is kept.
+                let mut all = Self::with_capacity(items.len());
+                all.extend(items.iter().enumerate().filter_map(|(index, value)| {
+                    T::read(&Node { value, trail: Trail::Item(&node.trail, index) }, notes)
+                }));
+                Some(all)
+            }
             _ => Some(T::read(node, notes).into_iter().collect()),
         }
     }
