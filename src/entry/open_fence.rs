@@ -22,14 +22,22 @@ pub fn open_fence(file: &FilePath, text: &str, at: &Range<usize>) -> Option<Find
     let fence = fence(first);
     // A closing fence is at least as long, and nothing stands behind it.
     let closes = |line: &str| line.starts_with(fence) && line.trim_end().chars().all(|c| fence.starts_with(c));
-    // What a quotation puts before its lines is no part of the block.
-    let bare = |line: &str| line.trim_start_matches([' ', '\t', '>']).to_owned();
+    // What a list or a quotation puts before its lines is no part of the block; a fence set in further than three closes none.
+    let column = at.start - text.get(..at.start)?.rfind('\n').map_or(0, |end| end + 1);
+    let bare = |line: &str| {
+        let bare = line.trim_start_matches([' ', '\t', '>']).to_owned();
+        if line.len() - bare.len() <= column + 3 { bare } else { String::new() }
+    };
     if fence.is_empty() || lines.next_back().is_some_and(|last| closes(&bare(last))) {
         return None;
     }
     let place = Place { file: file.clone(), span: at.start..at.start.saturating_add(first.len()) };
-    let finding = Finding::new(&FENCE_OPEN, place, "the block is not closed, so the rest of the text belongs to it");
-    Some(finding.help(format!("write `{fence}` alone on the line behind the block")))
+    let is_rest = text.get(at.end..).is_none_or(|behind| behind.trim().is_empty());
+    let what =
+        if is_rest { "the rest of the text belongs to it" } else { "it goes on to the end of the list or quotation" };
+    let finding = Finding::new(&FENCE_OPEN, place, format!("the block is not closed, so {what}"));
+    let signs = if fence.starts_with('~') { "tildes" } else { "backticks" };
+    Some(finding.help(format!("write the {} {signs} of its first line alone on the line behind it", fence.len())))
 }
 
 /// Returns the backticks or tildes that a line begins with.

@@ -93,8 +93,8 @@ pub struct Prose {
     pub pictures: Vec<ProsePicture>,
     /// The headings in the order of the text.
     pub headings: Vec<Heading>,
-    /// The text of each `rows` block, in bytes of the file.
-    pub rows: Vec<Range<usize>>,
+    /// The `rows` blocks in the order of the text, but for empty ones.
+    pub rows: Vec<Fenced>,
     /// The charts in the order of the text; those that could not be read are left out.
     pub charts: Vec<ChartBlock>,
     /// How many charts could not be read.
@@ -179,8 +179,6 @@ pub fn read(
     let mut picture: Option<String> = None;
     let mut outside: Option<OutsideLink> = None;
     let mut in_code = false;
-    // The text of a block of rows so far.
-    let mut rows: Option<Option<Range<usize>>> = None;
     let mut computed: Option<(Block, Fenced)> = None;
     let mut blocks = 0_usize;
     let mut block: Option<(String, usize)> = None;
@@ -201,7 +199,6 @@ pub fn read(
                 in_code = true;
                 if let CodeBlockKind::Fenced(info) = kind {
                     findings.extend(open_fence(file, text, &at));
-                    rows = (info.split_whitespace().next() == Some("rows")).then_some(None);
                     computed = Block::of(info).map(|block| {
                         blocks += 1;
                         (block, Fenced::new(blocks, at.clone()))
@@ -210,16 +207,11 @@ pub fn read(
             }
             Event::End(TagEnd::CodeBlock) => {
                 in_code = false;
-                prose.rows.extend(rows.take().flatten());
                 if let Some((block, fenced)) = computed.take() {
                     keep_block(file, block, fenced, settings, &mut prose, findings);
                 }
             }
             Event::Text(text) if in_code => {
-                if let Some(rows) = &mut rows {
-                    let start = rows.as_ref().map_or(at.start, |rows: &Range<usize>| rows.start);
-                    *rows = Some(start..at.end);
-                }
                 if let Some((_, fenced)) = &mut computed {
                     fenced.push(text, at.start);
                 }
@@ -346,7 +338,8 @@ fn keep_block(
         Block::Swatch => prose.swatches.extend(read_swatch(file, fenced, settings, findings)),
         Block::Needs | Block::Sizes => keep_subject(file, block, fenced, prose, findings),
         // Their place is kept, since what is wrong in them is told of at their bytes.
-        Block::Rows => {}
+        Block::Rows if fenced.text.is_empty() => {}
+        Block::Rows => prose.rows.push(fenced),
     }
 }
 

@@ -34,7 +34,7 @@ pub fn runs_in(text: &str, sizes: usize, style: RunStyle) -> Vec<RunInText> {
         }
         let Some(start) = first_value(text, past, open) else { continue };
         // A bracket behind the run may hold numbers of its own.
-        if let Some((end, places)) = ends(text, open).into_iter().rev().find_map(|end| {
+        if let Some((end, places)) = ends(text, open, sizes - 1).into_iter().rev().find_map(|end| {
             let written = text.get(start..end)?;
             let run = read_run::<Count>(written, style, Inch::default()).ok()?;
             (run.ranges.len() == sizes && run.other.is_none()).then_some((end, run.ranges))
@@ -47,6 +47,28 @@ pub fn runs_in(text: &str, sizes: usize, style: RunStyle) -> Vec<RunInText> {
     found
 }
 
+/// Returns the size runs of a text for readers, in which not every number with another in brackets is one: not a year, a page,
+/// a needle with its US size, nor two numbers of which one is more than four times the other.
+#[must_use]
+pub fn runs_in_prose(text: &str, sizes: usize, style: RunStyle) -> Vec<RunInText> {
+    const NAMES: [&str; 9] = ["us", "uk", "page", "pages", "row", "rows", "rnd", "note", "number"];
+    let mut runs = runs_in(text, sizes, style);
+    runs.retain(|run| {
+        let before = text.get(..run.at.start).unwrap_or_default().trim_end();
+        let word = before.rsplit(|c: char| !c.is_alphanumeric()).next().unwrap_or_default();
+        let is_named = NAMES.iter().any(|name| word.eq_ignore_ascii_case(name));
+        let written = run.values.iter().filter_map(|at| text.get(at.clone()));
+        let numbers: Vec<f64> = written.filter_map(|value| value.replace(',', ".").parse().ok()).collect();
+        let first_is_year = run.values.first().is_some_and(|at| at.len() == 4)
+            && numbers.first().is_some_and(|first| (1900.0..2100.0).contains(first))
+            && !text.get(run.at.end..).is_some_and(|behind| behind.trim_start().starts_with(['s', 'm', 'y', 'r']));
+        let least = numbers.iter().copied().filter(|number| *number > 0.0).fold(f64::INFINITY, f64::min);
+        let most = numbers.iter().copied().fold(0.0, f64::max);
+        !is_named && !first_is_year && (least.is_infinite() || most <= 4.0 * least)
+    });
+    runs
+}
+
 /// Where the number begins that stands before a bracket.
 fn first_value(text: &str, past: usize, open: usize) -> Option<usize> {
     let before = text.get(past..open)?.trim_end();
@@ -57,13 +79,13 @@ fn first_value(text: &str, past: usize, open: usize) -> Option<usize> {
     Some(past + before.len() - value.len() + begin)
 }
 
-/// Where each of the brackets ends that hold numbers and nothing else, from the first on.
-fn ends(text: &str, open: usize) -> Vec<usize> {
+/// Where each of the brackets ends that hold numbers and nothing else, from the first on; at most so many.
+fn ends(text: &str, open: usize, most: usize) -> Vec<usize> {
     let numeric =
         |c: char| begins_number(c) || is_dash(c) || c.is_whitespace() || matches!(c, ',' | ';' | ':' | '.' | '/');
     let mut ends = Vec::new();
     let mut at = open;
-    while let Some(inner) = text.get(at..).map(str::trim_start) {
+    while let Some(inner) = text.get(at..).map(str::trim_start).filter(|_| ends.len() < most) {
         let close = match inner.chars().next() {
             Some('(') => ')',
             Some('[') => ']',

@@ -40,7 +40,7 @@ pub use area::Area;
 pub use count::Count;
 pub use fabric_length::FabricLength;
 pub use grist::Grist;
-pub use in_text::{RunInText, runs_in};
+pub use in_text::{RunInText, runs_in, runs_in_prose};
 pub use mass::Mass;
 pub use misread::{Misread, Problem};
 pub use needle::{Needle, NeedleSize};

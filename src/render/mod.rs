@@ -29,7 +29,7 @@ use theme::{Engine, EngineError};
 use crate::catalogue::Visibility;
 use crate::entry::block::{self, Block, Subject};
 use crate::entry::value::VideoTime;
-use crate::entry::{ChartBlock, Entry, Key, Kind, Reference, SwatchBlock};
+use crate::entry::{ChartBlock, Entry, Fenced, Key, Kind, Reference, SwatchBlock};
 use crate::finding::Finding;
 use crate::page::disclosure::{self, Disclosed};
 use crate::page::{self, Addresses, Context, CountedRows, Item, Link, Page, Shown, block_context, page_path};
@@ -37,9 +37,8 @@ use markdown::{Resolve, Target};
 use pulldown_cmark_escape::escape_html;
 use rayon::prelude::*;
 use std::borrow::Cow;
-use std::cell::{Cell, OnceCell, RefCell};
+use std::cell::{OnceCell, RefCell};
 use std::fmt;
-use std::ops::Range;
 
 /// One file of the site.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -236,15 +235,13 @@ struct Site<'a, 's> {
     fault: RefCell<Option<EngineError>>,
     /// The pattern's rows in every size, once one of its blocks was met.
     rows: OnceCell<CountedRows>,
-    /// How many of its blocks of rows were met.
-    rows_met: Cell<usize>,
 }
 
 impl<'a, 's> Site<'a, 's> {
     fn new(shown: &'a Shown<'s>, engine: &'a Engine, entry: &'a Entry, whole: bool) -> Self {
         let page = shown.addresses.whole(&page_path(&entry.id));
-        let (fault, rows, rows_met) = (RefCell::new(None), OnceCell::new(), Cell::new(0));
-        Self { shown, engine, entry, whole, page, fault, rows, rows_met }
+        let (fault, rows) = (RefCell::new(None), OnceCell::new());
+        Self { shown, engine, entry, whole, page, fault, rows }
     }
 
     fn local(&self, local: String) -> String {
@@ -266,14 +263,13 @@ impl Site<'_, '_> {
         if self.whole || text.is_empty() {
             return None;
         }
-        let block = self.rows_met.replace(self.rows_met.get() + 1);
         let pattern = self.entry.pattern();
         let counted = pattern
             .map(|pattern| self.rows.get_or_init(|| CountedRows::new(self.shown.catalogue, self.entry, pattern)));
-        // In a quotation what stands in the file is not what is shown, and its places would be others.
-        let is_same = |at: &Range<usize>| self.entry.prose.stretch(at) == text;
-        let counted = counted.filter(|_| self.entry.prose.rows.get(block).is_some_and(is_same));
-        let view = page::rows_view(self.shown, pattern, text, counted.map(|counted| (counted, block)), number);
+        // What others wrote for a note has blocks of its own, which are not among these.
+        let is = |block: &Fenced| block.number == number && block.text == text;
+        let counted = counted.zip(self.entry.prose.rows.iter().position(is));
+        let view = page::rows_view(self.shown, pattern, text, counted, number);
         self.filled("rows.html", &Context::Rows(Box::new(rows::context(&view))))
     }
 

@@ -82,7 +82,11 @@ const WIDEST: u32 = 24;
 /// A cable may have any numbers: `3/2 RPC`, `C6F` (three before three, leaning left), `C6B`, `T3F`, `T4B`.
 #[must_use]
 pub fn find(written: &str) -> Option<Stitch> {
-    let written = written.trim();
+    let written = match written.trim() {
+        // Other names of the centred double decrease (common practice).
+        other if ["cdd", "s2kp"].iter().any(|name| other.eq_ignore_ascii_case(name)) => "s2kp2",
+        other => other,
+    };
     let is = |text: &str| text.eq_ignore_ascii_case(written);
     let named = |known: &&Symbol| is(&known.stitch.name) || (!known.stitch.short.is_empty() && is(&known.stitch.short));
     if let Some(symbol) = all().iter().find(named) {
@@ -95,6 +99,17 @@ pub fn find(written: &str) -> Option<Stitch> {
     let forms = &abbreviations::find(written)?.forms;
     let known = |symbol: &&Symbol| forms.iter().any(|form| *form == symbol.stitch.name || *form == symbol.stitch.short);
     all().iter().find(known).map(|symbol| symbol.stitch.clone())
+}
+
+/// The stitch whose sign charts commonly have for one without a sign of its own (common practice).
+#[must_use]
+pub fn instead(written: &str) -> Option<&'static str> {
+    match written.trim().to_ascii_lowercase().as_str() {
+        // Both lean left and take two.
+        "skp" | "skpo" => Some("ssk"),
+        "sl" | "sl1" | "sl 1" => Some("sl1 wyib"),
+        _ => None,
+    }
 }
 
 /// The names that [`find`] knows, for near misses.

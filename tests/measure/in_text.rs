@@ -1,6 +1,6 @@
 //! Size runs found in the midst of words; the notations are those that houses print (the sources of the standards).
 
-use ballband::measure::{Bracket, RunStyle, runs_in};
+use ballband::measure::{Bracket, RunStyle, runs_in, runs_in_prose};
 
 /// Returns the values of each run that is found, and the whole of it.
 fn found(text: &str, sizes: usize) -> Vec<(&str, Vec<&str>)> {
@@ -48,4 +48,23 @@ fn what_is_no_run_of_so_many_sizes_is_left_alone() {
     }
     let round = RunStyle { sizes_in: Some(Bracket::Round) };
     assert_eq!(runs_in("20 [22, 24] and 20 (22, 24)", 3, round).len(), 1);
+}
+
+#[test]
+fn in_prose_years_pages_and_needles_are_no_sizes() {
+    let of = |text: &str| runs_in_prose(text, 2, RunStyle::default()).len();
+    for text in ["In 2026 (27) I moved.", "since 1998 (2001)", "a needle of US 7 (8)", "see page 12 (13)"] {
+        assert_eq!(of(text), 0, "{text}");
+    }
+    for text in ["Knit 20 (22) cm.", "There are 2000 (2100) sts.", "Buy 3 (4) skeins.", "6 (–) repeats"] {
+        assert_eq!(of(text), 1, "{text}");
+    }
+}
+
+#[test]
+fn many_brackets_in_a_row_are_read_in_their_own_length() {
+    let text = "1(1)".to_owned() + &"(1)".repeat(40_000);
+    let began = std::time::Instant::now();
+    assert_eq!(runs_in(&text, 3, RunStyle::default()).len(), 1);
+    assert!(began.elapsed() < std::time::Duration::from_secs(5));
 }

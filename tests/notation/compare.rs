@@ -216,3 +216,10 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn repeats_of_nothing_are_given_up() {
+    let chart = build(&draft(&LACE, &["..."])).unwrap();
+    let text = "k1, [[[pm] 9999 times] 9999 times] 9999 times, k2";
+    assert_eq!(unlike(&chart, 0, text), None);
+}

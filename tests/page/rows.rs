@@ -93,14 +93,14 @@ fn a_row_that_is_worked_again_tells_of_the_first_time() {
 }
 
 #[test]
-fn the_count_goes_on_from_block_to_block_and_not_into_a_quotation() {
+fn the_count_goes_on_from_block_to_block_and_into_lists_and_quotations() {
     let html = pattern(
         "",
         "```rows\nCast on 20 sts.\n```\n\nThen:\n\n```rows\n```\n\n> ```rows\n> Row 1: K2tog, k to end.\n> Row 2: Knit.\n> ```\n\n```rows\nRow 2: K2tog, k to end.\n```",
     );
     assert_eq!(html.matches("<div class=\"block rows\">").count(), 3);
     assert_eq!(html.matches("<pre").count(), 1, "an empty block stands as it is");
-    assert_eq!(beside(&html)[..3], ["", "", ""]);
+    assert_eq!(beside(&html), ["", "19 sts", "", "18 sts"]);
     let html = pattern("", "```rows\nCast on 20 sts.\n```\n\n- Then:\n\n  ```rows\n  Row 1: K2tog, k to end.\n  ```");
     assert_eq!(beside(&html), ["", "19 sts"]);
 }
@@ -138,7 +138,7 @@ fn charts_in_words_are_explained_too() {
     let html =
         pattern("", "```chart\nworked: in the round\nkey: { \".\": knit, o: yo, \"/\": k2tog }\nrows: [\"o/..\"]\n```");
     assert_eq!(shorts(&html), ["k", "k2tog", "yo"]);
-    assert!(html.contains("<abbr class=\"stitch first\" title=\"knit two together\">k2tog<button"), "{html}");
+    assert!(html.contains("<abbr class=\"first\" title=\"knit two together\">k2tog<button"), "{html}");
 
     let table = include_str!("../../src/standards/chart_symbols.csv");
     let mut seen = 0;

@@ -30,6 +30,7 @@ pub fn text_of(html: &str) -> String {
 #[test]
 fn a_run_of_lengths_is_one_number_and_no_repeat() {
     assert_eq!(seen("Work 15.5 (17.5, 19) cm."), [("number", "15.5 (17.5, 19)")]);
+    assert_eq!(seen("Repeat it every 8th (6th, 5th) rnd."), [("number", "8th (6th, 5th)")]);
     assert_eq!(seen("Work 6½ (7, 7½) in."), [("number", "6½ (7, 7½)")]);
 }
 

@@ -43,9 +43,11 @@ fn new_site() -> Site {
         ("keep.html", "the same in both"),
         ("new/deep/z.html", "a new page"),
         ("swap/a.html", "a page in a folder where a file was"),
+        ("swap/deep/b.html", "a page in a new folder in a folder where a file was"),
         ("back", "a file where a folder was"),
         ("about.html", "in small letters"),
         ("notes/1.html", "in a folder in small letters"),
+        ("notes/new/3.html", "in a new folder in a folder in small letters"),
     ]);
     site.extend(photos("the new photo"));
     site

@@ -106,8 +106,12 @@ impl State {
     }
 
     fn move_folder(&mut self, from: &str, to: &str) -> io::Result<()> {
-        if self.get(to).is_some() {
-            return Err(ErrorKind::AlreadyExists.into());
+        // As on Unix: an empty folder is replaced, and nothing else.
+        match self.get(to) {
+            None => {}
+            Some(Node::Folder) if self.inside(to).next().is_none() => {}
+            Some(Node::Folder) => return Err(ErrorKind::DirectoryNotEmpty.into()),
+            Some(Node::File(_)) => return Err(ErrorKind::NotADirectory.into()),
         }
         let below = self.key(from) + "/";
         let inside: Vec<(String, Node)> = self

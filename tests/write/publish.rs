@@ -213,8 +213,39 @@ fn a_leftover_of_a_killed_make_is_cleaned_up() {
     let before = everything(&to);
     fs::create_dir(to.join(".ballband/aside")).unwrap();
     fs::write(to.join(".ballband/aside/0"), "half a pa").unwrap();
+    fs::create_dir_all(to.join(".ballband/aside/new/notes/deep")).unwrap();
+    fs::write(to.join(".ballband/aside/new/notes/deep/1.html"), "half a pa").unwrap();
     publish(&to, files(&[("a.html", "x")]), &quiet).unwrap();
     assert_eq!(everything(&to), before);
+}
+
+#[test]
+fn a_folder_that_comes_while_pages_are_made_is_filled_and_what_is_in_it_stays() {
+    let root = folder("meanwhile");
+    let notes = root.join("notes");
+    let page = SiteFile::made(path("notes/deep/1.html"), move || {
+        fs::create_dir_all(notes.join("deep")).unwrap();
+        fs::write(notes.join("hers.txt"), "hers").unwrap();
+        Ok(b"a page".to_vec())
+    });
+    publish(&root, vec![page], &quiet).unwrap();
+    assert_eq!(fs::read(root.join("notes/deep/1.html")).unwrap(), b"a page");
+    assert_eq!(fs::read(root.join("notes/hers.txt")).unwrap(), b"hers");
+    assert!(!root.join(".ballband/aside").exists());
+}
+
+#[test]
+fn a_file_of_hers_that_comes_while_pages_are_made_is_not_replaced() {
+    let root = folder("hers-meanwhile");
+    let notes = root.join("notes");
+    let page = SiteFile::made(path("notes/1.html"), move || {
+        fs::create_dir_all(&notes).unwrap();
+        fs::write(notes.join("1.html"), "hers").unwrap();
+        Ok(b"a page".to_vec())
+    });
+    let trouble = publish(&root, vec![page], &quiet).unwrap_err().to_string();
+    assert!(trouble.contains("1.html"), "{trouble}");
+    assert_eq!(fs::read(root.join("notes/1.html")).unwrap(), b"hers");
 }
 
 #[test]

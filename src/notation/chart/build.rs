@@ -2,6 +2,7 @@
 
 use super::marks::{MarkedRow, repeats};
 use super::{Chart, Side, Sign, Stretch, Worked};
+use crate::finding::nearest;
 use crate::standards::chart_symbols::{self, Stitch};
 use std::collections::HashMap;
 use std::fmt;
@@ -149,9 +150,10 @@ impl Problem {
             }
             Self::Unknown(_) => "add it to `key`, or write a character that stands there".to_owned(),
             Self::NotOne(_) => "a cell is one character; put it in quotes if YAML reads it otherwise".to_owned(),
-            Self::NoStitch(name) => match crate::finding::nearest(name, chart_symbols::names()) {
-                Some(near) => format!("did you mean `{near}`?"),
-                None => "write a stitch such as `knit`, `yo`, `k2tog` or `2/2 LC`".to_owned(),
+            Self::NoStitch(name) => match (chart_symbols::instead(name), nearest(name, chart_symbols::names())) {
+                (Some(sign), _) => format!("charts have the sign of `{sign}` for it: write that"),
+                (None, Some(near)) => format!("did you mean `{near}`?"),
+                (None, None) => "write a stitch such as `knit`, `yo`, `k2tog` or `2/2 LC`".to_owned(),
             },
             Self::Cut { cells, .. } => format!("write its character {cells} times for each crossing"),
             Self::AcrossRepeat(_) => "move the repeat so that the whole cable is inside it or outside".to_owned(),

@@ -7,10 +7,13 @@ use super::{Step, Words};
 /// The most stitches that are written out.
 const MOST: usize = 20_000;
 
+/// The most things that are looked at for them: repeats may hold what works no stitch.
+const MOST_STEPS: usize = 200_000;
+
 /// Returns the stitches of a row on so many; nothing where the words do not tell them. A repeat that does not come out is
 /// worked as often as it goes.
 pub(super) fn steps(words: Words<'_>, stitches: i64, size: usize) -> Option<Vec<Step>> {
-    let mut walk = Walk { words, size, left: stitches, steps: Vec::new() };
+    let mut walk = Walk { words, size, left: stitches, steps: Vec::new(), looks: MOST_STEPS };
     walk.items(words.items)?;
     Some(walk.steps)
 }
@@ -21,6 +24,8 @@ struct Walk<'a> {
     /// The stitches that are still to be worked.
     left: i64,
     steps: Vec<Step>,
+    /// How many things may still be looked at.
+    looks: usize,
 }
 
 impl Walk<'_> {
@@ -29,6 +34,7 @@ impl Walk<'_> {
     }
 
     fn item(&mut self, item: &Item) -> Option<()> {
+        self.looks = self.looks.checked_sub(1)?;
         match item {
             Item::Work { takes, leaves, times, at, binds } => {
                 let text = self.words.text.get(at.clone())?;

@@ -141,9 +141,8 @@ fn titles(text: &str, style: RunStyle) -> Vec<usize> {
 /// Returns the abbreviations of a pattern's rows and of its charts in words, by their letters.
 pub fn abbreviations(entry: &Entry, pattern: &Pattern) -> Vec<AbbreviationView> {
     let mut glossary = Glossary::new(PREFIX, Some(pattern));
-    for at in &entry.prose.rows {
-        let text = entry.prose.stretch(at);
-        glossary.uses(text);
+    for block in &entry.prose.rows {
+        glossary.uses(&block.text);
     }
     for block in &entry.prose.charts {
         for row in written(&block.chart).iter().chain(&between(&block.chart)) {

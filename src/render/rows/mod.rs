@@ -3,7 +3,7 @@
 pub mod highlight;
 mod weave;
 
-use crate::measure::{RunInText, RunStyle, SizeRun, runs_in};
+use crate::measure::{RunInText, RunStyle, SizeRun, runs_in_prose};
 use crate::page::{AbbreviationView, LineCount, RowView, RowsContext, RowsPart, RowsView, Use};
 use highlight::Part;
 use pulldown_cmark_escape::escape_html;
@@ -36,7 +36,7 @@ pub fn context(view: &RowsView) -> RowsContext {
 
 /// Returns words of a text as HTML, each value of their size runs marked; nothing where they hold none.
 pub fn with_runs(words: &str, sizes: usize, style: RunStyle) -> Option<String> {
-    let runs = runs_in(words, sizes, style);
+    let runs = runs_in_prose(words, sizes, style);
     (!runs.is_empty()).then(|| weave(words, runs.iter().flat_map(run_elements).collect()))
 }
 

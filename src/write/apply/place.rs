@@ -8,7 +8,9 @@ use rayon::prelude::*;
 use super::aside::{self, Written};
 use super::survey::Survey;
 use super::{Old, make_folders, trouble};
-use crate::write::{ASIDE, Disk, Doing, Left, MANIFEST, Manifest, Plan, Progress, Report, SitePath, Stage, Trouble};
+use crate::write::{
+    ASIDE, Disk, Doing, Kind, Left, MANIFEST, Manifest, Plan, Progress, Report, SitePath, Stage, Trouble,
+};
 
 pub(super) fn place(
     disk: &dyn Disk,
@@ -34,7 +36,7 @@ pub(super) fn place(
     plan.clear_folders.iter().try_for_each(|folder| remove_folder(disk, folder))?;
     make_folders(disk, &plan.folders, Left::PartlyNew)?;
     let moves = aside::moves(plan, &moving);
-    moves.par_iter().try_for_each(|(from, to)| disk.rename(from, to).map_err(partly(disk, Doing::Place, to)))?;
+    moves.par_iter().try_for_each(|(from, to)| put(disk, from, to))?;
 
     progress(Progress { stage: Stage::Removing, done: 0, total: plan.remove.len() });
     each(&plan.remove, |path| remove_file(disk, path))?;
@@ -80,6 +82,34 @@ impl OnDisk<'_> {
         self.bytes = Some(bytes);
         Ok(())
     }
+}
+
+/// Moves a file, or a folder that is new altogether, into place.
+///
+/// Where a folder stands by now all the same, or cannot be moved since somebody looks into it, it is made and what is in it
+/// moved piece by piece.
+fn put(disk: &dyn Disk, from: &str, to: &str) -> Result<(), Trouble> {
+    let place = partly(disk, Doing::Place, to);
+    let Err(error) = disk.rename(from, to) else { return Ok(()) };
+    if !matches!(disk.look(from), Ok(Some(Kind::Folder))) {
+        return Err(place(error));
+    }
+    match disk.look(to).map_err(partly(disk, Doing::Place, to))? {
+        Some(Kind::Folder) => {}
+        Some(Kind::File(_) | Kind::Other) => return Err(place(error)),
+        None => disk.make_folder(to).map_err(partly(disk, Doing::MakeFolder, to))?,
+    }
+    let inside = disk.list(from).map_err(partly(disk, Doing::Read, from))?;
+    inside.iter().try_for_each(|(name, _)| {
+        let to = format!("{to}/{name}");
+        // A file of hers that came meanwhile is not replaced.
+        match disk.look(&to).map_err(partly(disk, Doing::Place, &to))? {
+            Some(Kind::File(_) | Kind::Other) => {
+                Err(partly(disk, Doing::Place, &to)(io::ErrorKind::AlreadyExists.into()))
+            }
+            Some(Kind::Folder) | None => put(disk, &format!("{from}/{name}"), &to),
+        }
+    })
 }
 
 fn partly<'a>(disk: &'a dyn Disk, doing: Doing, path: &'a str) -> impl FnOnce(io::Error) -> Trouble + 'a {

@@ -25,9 +25,11 @@ pub fn check(entry: &Entry, block: &ChartBlock, placing: &Placing<'_>, findings:
         if known().any(|label| label == colour) {
             continue;
         }
-        let help = match nearest(colour, known().chain(chart_symbols::names().map(|name: &str| name))) {
-            Some(near) => format!("did you mean `{near}`?"),
-            None => "give a line of `yarn` that `colour`, or write the name of a stitch".to_owned(),
+        let near = || nearest(colour, known().chain(chart_symbols::names().map(|name: &str| name)));
+        let help = match (chart_symbols::instead(colour), near()) {
+            (Some(sign), _) => format!("charts have the sign of `{sign}` for it: write that"),
+            (None, Some(near)) => format!("did you mean `{near}`?"),
+            (None, None) => "give a line of `yarn` that `colour`, or write the name of a stitch".to_owned(),
         };
         let message = format!("`{colour}` is neither a stitch nor a colour of the pattern's yarn");
         let finding = Finding::new(&CHART_COLOUR, place(entry, block.sign(at)), message);

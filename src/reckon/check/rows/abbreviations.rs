@@ -28,7 +28,7 @@ pub static ABBREVIATION_UNUSED: Code = Code {
 /// Finds abbreviations that cannot be counted or are not used.
 pub fn check(entry: &Entry, pattern: &Pattern, blocks: &Blocks, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     // Also where the row around it cannot be read.
-    let rows: String = entry.prose.rows.iter().map(|at| entry.prose.stretch(at).to_lowercase()).collect();
+    let rows: String = entry.prose.rows.iter().map(|block| block.text.to_lowercase()).collect();
     for (name, abbreviation) in &pattern.abbreviations.0 {
         let place = || entry.origin.value(&place::way(&["abbreviations", name]), placing);
         if let Some((_, reason)) = blocks.uncounted.iter().find(|(uncounted, _)| uncounted == name) {

@@ -256,7 +256,7 @@ impl<'a> Section<'a> {
     }
 
     fn words(&self, entry: &'a Entry, blocks: &'a Blocks, items: &'a [Item]) -> Words<'a> {
-        let text = entry.prose.rows.get(self.block).map_or("", |at| entry.prose.stretch(at));
+        let text = entry.prose.rows.get(self.block).map_or("", |block| block.text.as_str());
         Words { items, text, lexicon: &blocks.lexicon }
     }
 

@@ -40,7 +40,7 @@ pub fn check(entry: &Entry, pattern: &Pattern, blocks: &Blocks, placing: &Placin
 
 fn needles(entry: &Entry, pattern: &Pattern, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     let listed: Vec<Option<FabricLength>> = pattern.needles.iter().map(|needle| metric(&needle.size)).collect();
-    let rows: Vec<&str> = entry.prose.rows.iter().map(|at| entry.prose.stretch(at)).collect();
+    let rows: Vec<&str> = entry.prose.rows.iter().map(|block| block.text.as_str()).collect();
     let named = |text: &str| -> Vec<FabricLength> {
         sizes(text).into_iter().filter_map(|(_, size)| metric(&NeedleSize::parse(size).ok()?)).collect()
     };
@@ -89,7 +89,7 @@ fn cable_needle(entry: &Entry, pattern: &Pattern, placing: &Placing<'_>, finding
         notion.contains("cable needle") || notion == "cn"
     });
     let own = pattern.abbreviations.0.iter().flat_map(|(_, own)| [Some(own.what.as_str()), own.rows.as_deref()]);
-    let rows = entry.prose.rows.iter().map(|at| entry.prose.stretch(at));
+    let rows = entry.prose.rows.iter().map(|block| block.text.as_str());
     let crossed = rows.chain(own.flatten()).find_map(cable_in);
     let charted = entry.prose.all_charts().into_iter().flat_map(|chart| &chart.chart.key);
     let crossed = crossed.or_else(|| {

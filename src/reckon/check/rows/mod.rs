@@ -51,6 +51,6 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
 
 /// Returns the place of a stretch of a block.
 fn place(entry: &Entry, block: usize, at: &Span) -> Place {
-    let start = entry.prose.rows.get(block).map_or(0, |rows| rows.start);
-    Place { file: entry.origin.file.clone(), span: at.start + start..at.end + start }
+    let span = entry.prose.rows.get(block).map_or_else(|| at.clone(), |block| block.place(at));
+    Place { file: entry.origin.file.clone(), span }
 }

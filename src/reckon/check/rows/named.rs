@@ -32,7 +32,7 @@ pub fn check(entry: &Entry, blocks: &Blocks, findings: &mut Vec<Finding>) {
     }
     let source = entry.prose.source();
     let start = entry.prose.start();
-    let inside = |at: usize| entry.prose.rows.iter().any(|rows| rows.contains(&(at + start)));
+    let inside = |at: usize| entry.prose.rows.iter().any(|rows| rows.at.contains(&(at + start)));
     for (at, word) in words(source) {
         if !matches!(word.to_lowercase().as_str(), "row" | "rows" | "rnd" | "rnds" | "round" | "rounds") || inside(at) {
             continue;

@@ -40,12 +40,12 @@ pub fn blocks(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Blocks
     }
     let mut written: Vec<Written> = Vec::with_capacity(entry.prose.rows.len());
     let mut before = None;
-    for at in &entry.prose.rows {
-        let mut block = read(entry.prose.stretch(at), &lexicon, style);
+    for fenced in &entry.prose.rows {
+        let mut block = read(&fenced.text, &lexicon, style);
         // Markers that her text between two blocks puts on the needle are not known.
-        let between = before.map(|end| entry.prose.stretch(&(end..at.start)));
+        let between = before.map(|end| entry.prose.stretch(&(end..fenced.at.start)));
         block.marked = between.is_some_and(speaks_of_markers);
-        before = Some(at.end);
+        before = Some(fenced.at.end);
         written.push(block);
     }
     Blocks { written, uncounted, lexicon, style }
