@@ -24,6 +24,11 @@ pub fn check(entry: &Entry, pattern: &Pattern, blocks: &Blocks, placing: &Placin
             let at = place(entry, block, at);
             let name = entry.prose.stretch(&at.span);
             let help = match &pattern.sizes {
+                // A number is meant as that of a size, and no name is near it.
+                Some(names) if name.trim().parse::<u32>().is_ok() => match names.len() {
+                    1 => "the pattern has one size".to_owned(),
+                    many => format!("it has {many} sizes; write the name of one, or its number from 1 to {many}"),
+                },
                 Some(names) => advice(names, name),
                 None => "give the pattern its `sizes`".to_owned(),
             };
