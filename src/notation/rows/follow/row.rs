@@ -5,42 +5,57 @@ use super::super::fault::Fault;
 use super::super::statement::{Doing, Statement};
 use super::super::tree::Item;
 use super::knitter::{Id, Knitter, MOST_STEPS};
+use super::past::Past;
 use super::usual::{outcome, unfit};
+use std::collections::{BTreeMap, BTreeSet};
 
 impl<'a> Knitter<'a> {
     /// Works the numbered rows that were read, in the order of their numbers.
     pub(super) fn work_waiting(&mut self) {
         let mut rows = std::mem::take(&mut self.waiting);
         if let Some((number, id)) = self.others {
-            let from = rows.iter().map(|(row, _)| *row).min().unwrap_or(0);
-            let to = rows.iter().map(|(row, _)| *row).max().unwrap_or(0);
-            for row in (from..=to).filter(|row| row % 2 == number % 2) {
-                if !rows.iter().any(|(other, _)| *other == row) {
-                    rows.push((row, id));
-                }
-            }
+            let read: BTreeSet<u32> = rows.iter().map(|(row, _)| *row).collect();
+            let from = read.first().copied().unwrap_or(0);
+            let to = read.last().copied().unwrap_or(0);
+            let others = (from..=to).filter(|row| row % 2 == number % 2 && !read.contains(row));
+            rows.extend(others.map(|row| (row, id)));
         }
         rows.sort_by_key(|(number, _)| *number);
-        for at in 0..rows.len() {
-            let Some((_, id)) = rows.get(at).copied() else { return };
-            let last = !rows.iter().skip(at + 1).any(|(_, other)| *other == id);
+        let last: BTreeMap<Id, usize> = rows.iter().enumerate().map(|(at, (_, id))| (*id, at)).collect();
+        for (at, (_, id)) in rows.into_iter().enumerate() {
             if let Some(statement) = self.get(id) {
-                self.row(id, statement, last);
+                self.row(id, statement, last.get(&id) == Some(&at));
                 self.after.insert(id, self.needle.total);
             }
         }
     }
 
     /// The items of a row, those of another where it says so.
-    pub(super) fn items(&mut self, id: Id, statement: &'a Statement, depth: usize) -> Option<&'a [Item]> {
-        let Doing::Row { items, .. } = &statement.doing else { return None };
-        let [Item::SameAs { row, at }] = items.as_slice() else { return Some(items) };
-        match self.numbered(*row).filter(|other| *other != id).and_then(|other| Some((other, self.get(other)?))) {
-            Some((other, named)) if depth < 8 => self.items(other, named, depth + 1),
-            _ => {
-                self.tell(id.0, at.clone(), Fault::NoRow { row: *row });
-                None
+    pub(super) fn items(&mut self, id: Id, statement: &'a Statement) -> Option<&'a [Item]> {
+        let (mut here, mut statement) = (id, statement);
+        let mut seen = BTreeSet::from([id]);
+        let mut path = Vec::new();
+        loop {
+            let Doing::Row { items, .. } = &statement.doing else { return None };
+            let [Item::SameAs { row, at }] = items.as_slice() else { return Some(items) };
+            self.steps += 1;
+            path.push((here, *row, at));
+            let Some((other, named)) = self.numbered(*row).and_then(|other| Some((other, self.get(other)?))) else {
+                self.tell(here.0, at.clone(), Fault::NoRow { row: *row });
+                return None;
+            };
+            if !seen.insert(other) {
+                // The circle is closed by the one of its rows that is written last.
+                let circle = path.into_iter().skip_while(|(row, ..)| *row != other);
+                if let Some((last, row, at)) = circle.max_by_key(|(row, ..)| *row) {
+                    self.tell(last.0, at.clone(), Fault::Circle { row });
+                }
+                return None;
             }
+            if self.steps > MOST_STEPS {
+                return None;
+            }
+            (here, statement) = (other, named);
         }
     }
 
@@ -51,7 +66,8 @@ impl<'a> Knitter<'a> {
 
     /// Works one row, and holds it against what it says of itself if it is worked for the last time.
     pub(super) fn row(&mut self, id: Id, statement: &'a Statement, last: bool) {
-        self.history.push(Some(id));
+        let goes_on = matches!(&statement.doing, Doing::Row { label: None, items } if matches!(items.as_slice(), [Item::Unsaid { .. }]));
+        self.history.push(if goes_on { Past::Unknown } else { Past::Row(id) });
         if let Some((block, at)) = self.lost_at.take() {
             self.tell(block, at, Fault::Unknown);
         }
@@ -61,8 +77,8 @@ impl<'a> Knitter<'a> {
             self.stated(id, statement, false);
             return;
         }
-        let Some(items) = self.items(id, statement, 0) else {
-            self.needle = Needle::UNKNOWN;
+        let Some(items) = self.items(id, statement) else {
+            self.lose(id.0, statement.at.clone(), self.steps <= MOST_STEPS);
             return;
         };
         if let [Item::Unsaid { as_before, .. }] = items {
@@ -91,7 +107,7 @@ impl<'a> Knitter<'a> {
                 self.tell(id.0, at, Fault::Change { says, is });
             }
         }
-        if let (Some(at), None) = (outcome.unsaid, &statement.stated) {
+        if let (Some(at), None) = (outcome.lost, &statement.stated) {
             self.lose(id.0, at, false);
         }
         self.needle = outcome.after;
@@ -104,7 +120,7 @@ impl<'a> Knitter<'a> {
     /// Works items on what is on the needle; a pattern that takes for ever is given up.
     pub(super) fn outcome(&mut self, statement: &Statement, items: &[Item]) -> Outcome {
         if self.steps > MOST_STEPS {
-            return Outcome::default();
+            return Outcome { lost: Some(statement.at.clone()), ..Outcome::default() };
         }
         let label = match &statement.doing {
             Doing::Row { label, .. } => label.as_ref(),
