@@ -1,7 +1,8 @@
 //! Rows that are worked again: which they are, and what they come to.
 
 use super::blocks::{end, told};
-use ballband::notation::rows::Fault;
+use super::written;
+use ballband::notation::rows::{Fault, follow};
 
 #[test]
 fn plain_rows_are_among_the_last_ones() {
@@ -11,7 +12,10 @@ fn plain_rows_are_among_the_last_ones() {
     let wrong = told(&[&sleeve.replace("[32 sts]", "[999 sts]")], 1);
     assert_eq!(wrong, [("999".to_owned(), vec![(0, Fault::Stated { says: 999, is: 32 })])]);
     // As many as there are, and no more.
-    let few = told(&[&sleeve.replace("last 4 rows", "last 5 rows").replace("[32 sts]", "[999 sts]")], 1);
+    let few = told(
+        &[&sleeve.replace("Dec row", "Row 1").replace("last 4 rows", "last 5 rows").replace("[32 sts]", "[999 sts]")],
+        1,
+    );
     assert_eq!(few, [("last 5 rows".to_owned(), vec![(0, Fault::FewRows { says: 5, had: 4 })])]);
     // Nobody knows how many rows these are.
     for words in ["Work even for 5 cm.", "Knit 4 (6, 8) rows."] {
@@ -65,11 +69,14 @@ fn a_row_may_be_as_another_by_way_of_many() {
 }
 
 #[test]
-fn twenty_thousand_rows_are_followed_at_once() {
-    let rows: String = (1..=20_000).map(|row| format!("Row {row}: K40.\n")).collect();
+fn eighty_thousand_rows_are_followed_in_the_time_it_takes_to_read_them() {
+    let rows: String = (1..80_000).step_by(2).map(|row| format!("Row {row}: K40.\n")).collect();
+    let block = written(&format!("Cast on 40 sts.\nRow 2 and all WS rows: P40.\n{rows}"));
     let begun = std::time::Instant::now();
-    assert_eq!(end(&[&format!("Cast on 40 sts.\n{rows}")], 1), [Some(40)]);
+    let followed = follow(&[block], 1);
     assert!(begun.elapsed().as_secs() < 5, "{:?}", begun.elapsed());
+    assert_eq!(followed.told, []);
+    assert_eq!(followed.counts[0].last(), Some(&vec![Some(40)]));
 }
 
 #[test]
@@ -77,4 +84,16 @@ fn a_repeat_that_loses_the_count_is_told_of() {
     let text = "Cast on 40 sts.\nRow 1: BO to marker, k to end. [30 sts]\nRepeat row 1 once more.\nRow 2: K999.";
     assert_eq!(told(&[text], 1), [("row 1".to_owned(), vec![(0, Fault::Unknown)])]);
     assert_eq!(end(&[&text.replace("once more.", "once more. [20 sts]").replace("K999", "K20")], 1), [Some(20)]);
+}
+
+/// Common practice: shoulders are bound off at the beginning of two rows, one for each side.
+#[test]
+fn a_sentence_may_be_several_rows() {
+    let text = "Cast on 40 sts.\nBO 3 sts at beg of next 2 rows.\nRepeat last 2 rows twice more. [22 sts]\nRep last 4 rows once more. [10 sts]";
+    assert_eq!(end(&[text], 1), [Some(10)]);
+    let half = "Cast on 40 sts.\nBO 3 sts at beg of next 2 rows.\nRepeat last row once more.\nRow 9: K999.";
+    assert_eq!(told(&[half], 1), [("last row".to_owned(), vec![(0, Fault::Unknown)])]);
+    // How many rows these are, nobody knows, so nobody can say that there are too few.
+    let some = "Cast on 40 sts.\nNext 4 rows: Knit.\nRepeat last 4 rows twice more. [40 sts]";
+    assert_eq!(end(&[some], 1), [Some(40)]);
 }

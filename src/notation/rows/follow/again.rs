@@ -72,7 +72,7 @@ impl<'a> Knitter<'a> {
         }
         let unread = |row: &Past| match row {
             Past::Row(row) => self.get(*row).is_some_and(|statement| statement.trouble.is_some()),
-            Past::Even | Past::Unknown => false,
+            Past::Even | Past::Part | Past::Unknown => false,
         };
         let lost = before.total.is_some() && self.needle.total.is_none() && self.lost_at.is_none();
         if lost && self.told.len() == already && !rows.iter().any(unread) {
@@ -101,8 +101,10 @@ impl<'a> Knitter<'a> {
     fn pass(&mut self, rows: &[Past]) -> Result<(), i64> {
         for row in rows {
             let Past::Row(id) = *row else {
-                self.markers.go_on();
-                self.last_change = Some(0);
+                if *row == Past::Even {
+                    self.markers.go_on();
+                    self.last_change = Some(0);
+                }
                 continue;
             };
             let Some(statement) = self.get(id) else { continue };

@@ -10,6 +10,8 @@ pub(super) enum Past {
     Row(Id),
     /// One that changes no count.
     Even,
+    /// One that is told together with the next one.
+    Part,
     /// Nobody knows how many, or what they add.
     Unknown,
 }
@@ -30,7 +32,7 @@ pub(super) enum Last {
 pub(super) struct History {
     rows: Vec<Past>,
     most: usize,
-    /// Whether all rows since a beginning are told.
+    /// Whether it is certain how many rows there were since a beginning.
     whole: bool,
 }
 
@@ -51,10 +53,18 @@ impl History {
 
     pub(super) fn push(&mut self, row: Past) {
         self.rows.push(row);
-        let spare = self.rows.len().saturating_sub(self.most);
+        // The one before those asked for tells whether the first of them is whole.
+        let spare = self.rows.len().saturating_sub(self.most.saturating_add(1));
         if spare > self.most {
             self.rows.drain(..spare);
         }
+    }
+
+    /// Adds what a sentence or label without numbers works: `rows` rows where it says so, else perhaps more than one.
+    pub(super) fn push_unnumbered(&mut self, row: Past, rows: Option<i64>) {
+        self.whole &= rows.is_some();
+        self.again(&[Past::Part], rows.unwrap_or(1).saturating_sub(1));
+        self.push(row);
     }
 
     /// Adds rows that are worked so many times.
@@ -71,8 +81,10 @@ impl History {
         if number > self.most {
             return Last::Unknown;
         }
-        let rows = self.rows.get(self.rows.len().saturating_sub(number)..).unwrap_or_default();
-        if rows.contains(&Past::Unknown) {
+        let start = self.rows.len().saturating_sub(number);
+        let rows = self.rows.get(start..).unwrap_or_default();
+        let in_midst = start.checked_sub(1).and_then(|before| self.rows.get(before)) == Some(&Past::Part);
+        if rows.contains(&Past::Unknown) || in_midst {
             Last::Unknown
         } else if rows.len() == number {
             Last::Rows(rows.to_vec())

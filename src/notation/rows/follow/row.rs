@@ -3,7 +3,7 @@
 use super::super::count::{Hand, Needle, Outcome};
 use super::super::fault::Fault;
 use super::super::statement::{Doing, Statement};
-use super::super::tree::Item;
+use super::super::tree::{How, Item, Until};
 use super::knitter::{Id, Knitter, MOST_STEPS};
 use super::past::Past;
 use super::usual::{outcome, unfit};
@@ -64,10 +64,24 @@ impl<'a> Knitter<'a> {
         self.rows.get(&row).copied().or_else(others)
     }
 
+    /// Keeps a row for words that go back to it.
+    fn remember(&mut self, id: Id, statement: &Statement) {
+        match &statement.doing {
+            Doing::Row { label: Some(label), .. } if !label.numbers.is_empty() || label.others.is_some() => {
+                self.history.push(Past::Row(id));
+            }
+            Doing::Row { label: None, items } => match items.as_slice() {
+                // "Work as established": nobody knows how long.
+                [Item::Unsaid { .. }] => self.history.push(Past::Unknown),
+                items => self.history.push_unnumbered(Past::Row(id), next_rows(items, self.size)),
+            },
+            _ => self.history.push_unnumbered(Past::Row(id), None),
+        }
+    }
+
     /// Works one row, and holds it against what it says of itself if it is worked for the last time.
     pub(super) fn row(&mut self, id: Id, statement: &'a Statement, last: bool) {
-        let goes_on = matches!(&statement.doing, Doing::Row { label: None, items } if matches!(items.as_slice(), [Item::Unsaid { .. }]));
-        self.history.push(if goes_on { Past::Unknown } else { Past::Row(id) });
+        self.remember(id, statement);
         if let Some((block, at)) = self.lost_at.take() {
             self.tell(block, at, Fault::Unknown);
         }
@@ -162,4 +176,15 @@ fn change(statement: &Statement, size: usize) -> Option<i64> {
     let change = statement.change.as_ref()?;
     let by = change.by.values.get(size).copied()?;
     Some(if change.less { -by } else { by })
+}
+
+/// How many rows "BO 3 sts at beg of next 2 rows" is; nothing for another row.
+fn next_rows(items: &[Item], size: usize) -> Option<i64> {
+    let [Item::Repeat { items, how: How::Times(_), at }] = items else { return None };
+    match items.as_slice() {
+        [Item::Repeat { how: How::Times(rows), .. }, Item::Even { until: Until::End, at: rest, .. }] if rest == at => {
+            Some(rows.of(size))
+        }
+        _ => None,
+    }
 }
