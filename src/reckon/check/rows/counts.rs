@@ -194,6 +194,7 @@ fn words(fault: Fault) -> String {
         Fault::Missed { wanted, is } => format!("{} are never left: it comes to {is}", stitches(wanted)),
         Fault::NoRow { row } => format!("there is no row {row}"),
         Fault::Circle { row } => format!("it is as row {row}, which is as this one again: none says what is worked"),
+        Fault::FewRows { says: 1, .. } => "the last row is named and there is none yet".to_owned(),
         Fault::FewRows { says, had } => {
             format!("the last {says} rows are named and there {}", are(i64::try_from(had).unwrap_or(i64::MAX)))
         }
