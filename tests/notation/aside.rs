@@ -1,7 +1,8 @@
 //! Stitches put aside and taken up again, and shaping told in a sentence.
 
 use super::blocks::{end, told};
-use ballband::notation::rows::Fault;
+use ballband::measure::RunStyle;
+use ballband::notation::rows::{Counts, Fault, Lexicon, follow, read};
 
 /// A yoke divided: what is put aside, the body and what is cast on at the underarms are all of it (common practice).
 const YOKE: &str = "Cast on 200 (220) sts.\n\
@@ -42,4 +43,15 @@ fn shaping_at_both_ends_takes_two_at_a_time() {
         "Dec 1 st at each end of next and every foll 4th row 5 times. [50 (55) sts]\nRow 2: *K5; rep from * to end.",
     );
     assert_eq!(end(&[&unclear], 2), [Some(50), Some(55)]);
+}
+
+#[test]
+fn a_stitch_that_is_dropped_is_not_put_aside() {
+    let mut lexicon = Lexicon::default();
+    lexicon.add("drop", Counts::new(1, 0));
+    let text = "Cast on 40 sts.\nRow 1: K10, [drop, k1] twice, k to end.\nReturn 20 held sts to needle.";
+    let found = |text: &str| follow(&[read(text, &lexicon, RunStyle::default())], 1).told;
+    assert_eq!(found(text), []);
+    let aside = text.replace("k to end", "place next 10 sts on hold, k to end");
+    assert_eq!(found(&aside)[0].sizes, [(0, Fault::Held { says: 20, had: 10 })]);
 }

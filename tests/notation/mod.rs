@@ -1,11 +1,13 @@
 //! Rows and charts that are read and counted.
 
+mod again;
 mod aside;
 mod blocks;
 mod chart;
 mod compare;
 mod examples;
 mod faults;
+mod lost;
 mod markers;
 mod natural;
 mod random;

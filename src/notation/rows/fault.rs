@@ -85,6 +85,18 @@ pub enum Fault {
         /// The number.
         row: u32,
     },
+    /// A row is as another, and that one, perhaps by way of more, is as the first.
+    Circle {
+        /// The number of the row that it is to be as.
+        row: u32,
+    },
+    /// More of the last rows are to be worked again than there are.
+    FewRows {
+        /// How many.
+        says: u32,
+        /// How many rows there are since the stitches were cast on.
+        had: usize,
+    },
     /// Other stitches come back than were put aside.
     Held {
         /// How many come back.

@@ -109,8 +109,10 @@ pub enum Doing {
     Shape(Shaped),
     /// Rows are worked again.
     Repeat(Repeated),
-    /// Rows that change no count.
+    /// Rows that change no count; how many, nobody knows.
     Plain,
+    /// So many rows that change no count.
+    PlainRows(u32),
     /// Rows as the last ones: as many stitches if those change none.
     Established,
     /// Rows whose stitches the words do not tell.

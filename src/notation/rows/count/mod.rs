@@ -66,8 +66,8 @@ pub struct Outcome {
     pub strange: bool,
     /// What does not come out.
     pub faults: Vec<(Fault, Span)>,
-    /// The first words that do not tell their stitches.
-    pub unsaid: Option<Span>,
+    /// The first words behind which the count is lost; nothing where it is not, or where a fault breaks the row.
+    pub lost: Option<Span>,
     /// How many steps it took to work out.
     pub steps: u32,
 }

@@ -35,7 +35,8 @@ pub fn net(items: &[Item]) -> Option<Counts> {
     const MANY: i64 = 1_000_000;
     let mut work = Work::begin(&Hand { needle: Needle::of(MANY), ..Hand::default() }, 0, Reading::More);
     work.items(items);
-    let known = !work.broken && !work.lost && !work.absorbs && work.floats == 0 && work.turns.is_multiple_of(2);
+    let known =
+        !work.broken && work.lost.is_none() && !work.absorbs && work.floats == 0 && work.turns.is_multiple_of(2);
     let (total, here) = (work.total?, work.here?);
     let remain = here.saturating_sub(work.taken);
     let all = total.saturating_add(work.left).saturating_sub(work.taken);
@@ -48,6 +49,15 @@ pub(super) fn times_over(counts: Counts, times: i64) -> Counts {
 
 fn plus(one: Counts, two: Counts) -> Counts {
     Counts::new(one.takes.saturating_add(two.takes), one.leaves.saturating_add(two.leaves))
+}
+
+/// How many parts a stretch has, those inside of others with them.
+pub(super) fn parts(items: &[Item]) -> u32 {
+    let each = items.iter().map(|item| match item {
+        Item::Repeat { items, .. } | Item::Into { items, .. } => parts(items).saturating_add(1),
+        _ => 1,
+    });
+    each.fold(0, u32::saturating_add)
 }
 
 /// In how many places a stretch binds off so many stitches.

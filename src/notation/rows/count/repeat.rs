@@ -4,7 +4,7 @@ use super::super::fault::Fault;
 use super::super::lexicon::Counts;
 use super::super::tree::{Item, Span, Until};
 use super::marks::has_marks;
-use super::once::{binds, is_neutral, once, times_over};
+use super::once::{binds, is_neutral, once, parts, times_over};
 use super::work::Work;
 
 /// The most often that a repeat is walked through which cannot be multiplied, since it turns or goes by markers.
@@ -12,7 +12,9 @@ const MOST_WALKED: i64 = 500;
 
 impl Work {
     /// Works something several times.
-    pub(super) fn repeat(&mut self, items: &[Item], times: i64) {
+    pub(super) fn repeat(&mut self, items: &[Item], times: i64, at: &Span) {
+        // All of it is looked at before it is worked.
+        self.step(parts(items), at);
         let unit = once(items, self.size, self.reading);
         let walks = match unit {
             None => true,
@@ -28,9 +30,12 @@ impl Work {
                 self.marks.lose();
                 self.take(unit, times);
             }
+            _ if times > MOST_WALKED => self.lose(at),
             _ => {
-                self.lost |= times > MOST_WALKED;
-                for _ in 0..times.min(MOST_WALKED) {
+                for _ in 0..times {
+                    if self.broken || self.lost.is_some() {
+                        return;
+                    }
                     self.items(items);
                 }
             }
@@ -38,6 +43,7 @@ impl Work {
     }
 
     pub(super) fn repeat_until(&mut self, items: &[Item], until: &Until, at: &Span) {
+        self.step(parts(items), at);
         let mut unit = once(items, self.size, self.reading);
         if let Some(unit) = unit.as_mut().filter(|_| self.apart) {
             let more = binds(items);
@@ -62,7 +68,9 @@ impl Work {
                     self.marks.lose();
                     self.floats += 1;
                     self.fresh = false;
-                    self.lost |= !neutral;
+                    if !neutral {
+                        self.lose(at);
+                    }
                 }
             }
             return;
@@ -79,7 +87,8 @@ impl Work {
                 self.take(Counts::new(1, 1), room);
             }
             (_, None) if neutral => {}
-            _ => self.lost = true,
+            _ if self.broken => {}
+            _ => self.lose(at),
         }
         self.tail(until, at);
     }
@@ -91,7 +100,7 @@ impl Work {
             self.break_at(Fault::RepeatLeft { left: over, of: unit.takes, room }, at);
             return;
         }
-        self.repeat(items, room.checked_div(unit.takes).unwrap_or(0));
+        self.repeat(items, room.checked_div(unit.takes).unwrap_or(0), at);
     }
 
     /// Works so many stitches in repeats that go by markers; what is left behind the last marker is worked even.
@@ -103,7 +112,7 @@ impl Work {
                 break;
             }
             self.items(items);
-            if self.broken || self.lost || self.taken == begun {
+            if self.broken || self.lost.is_some() || self.taken == begun {
                 break;
             }
             if self.taken > end {
@@ -111,7 +120,7 @@ impl Work {
                 self.break_at(Fault::RepeatLeft { left, of, room }, at);
             }
         }
-        if !self.broken && !self.lost && self.taken < end {
+        if !self.broken && self.lost.is_none() && self.taken < end {
             self.take(Counts::new(1, 1), end.saturating_sub(self.taken));
         }
     }

@@ -4,7 +4,7 @@ use super::super::fault::Fault;
 use super::super::lexicon::Counts;
 use super::super::tree::{How, Item, Span, Until};
 use super::marks::Marks;
-use super::once::{once, times_over};
+use super::once::{once, parts, times_over};
 use super::{Hand, Needle, Outcome, Reading};
 
 /// A row at work.
@@ -26,13 +26,12 @@ pub(super) struct Work {
     pub(super) floats: u32,
     /// Whether a stretch took whatever was there, where nobody knows how much.
     pub(super) absorbs: bool,
-    /// Whether the count is lost.
-    pub(super) lost: bool,
+    /// Where the count was lost.
+    pub(super) lost: Option<Span>,
     pub(super) broken: bool,
     pub(super) fresh: bool,
     tail: Option<(i64, i64, Span)>,
     faults: Vec<(Fault, Span)>,
-    unsaid: Option<Span>,
     /// Whether the last thing done was binding off.
     binding: bool,
     steps: u32,
@@ -61,12 +60,11 @@ impl Work {
             turns: 0,
             floats: 0,
             absorbs: false,
-            lost: false,
+            lost: None,
             broken: false,
             fresh: false,
             tail: None,
             faults: Vec::new(),
-            unsaid: None,
             binding: false,
             steps: 0,
         }
@@ -74,15 +72,25 @@ impl Work {
 
     pub(super) fn items(&mut self, items: &[Item]) {
         for item in items {
-            self.steps += 1;
-            if self.steps > MOST_STEPS {
-                self.lost = true;
-            }
-            if self.broken || self.lost {
+            if self.broken || self.lost.is_some() {
                 return;
             }
+            self.step(1, item.at());
             self.item(item);
         }
+    }
+
+    /// Counts steps; a row that takes too many is given up.
+    pub(super) fn step(&mut self, steps: u32, at: &Span) {
+        self.steps = self.steps.saturating_add(steps);
+        if self.steps > MOST_STEPS {
+            self.lose(at);
+        }
+    }
+
+    /// From here on nobody knows how many stitches there are.
+    pub(super) fn lose(&mut self, at: &Span) {
+        self.lost.get_or_insert_with(|| at.clone());
     }
 
     fn item(&mut self, item: &Item) {
@@ -98,19 +106,22 @@ impl Work {
                 self.take(unit, times);
                 self.binding = *binds && times_over(unit, times).takes > 0;
             }
-            Item::Into { of, .. } => match once(std::slice::from_ref(item), self.size, self.reading) {
-                Some(counts) if of.of(self.size) >= 0 => self.take(counts, 1),
-                _ => self.lost = true,
-            },
+            Item::Into { of, at, .. } => {
+                self.step(parts(std::slice::from_ref(item)), at);
+                match once(std::slice::from_ref(item), self.size, self.reading) {
+                    Some(counts) if of.of(self.size) >= 0 => self.take(counts, 1),
+                    _ => self.lose(at),
+                }
+            }
             Item::Repeat { items, how: How::Until(until), at } => self.repeat_until(items, until, at),
-            Item::Repeat { items, how, .. } => {
+            Item::Repeat { items, how, at } => {
                 let times = match how {
                     How::Times(number) => number.of(self.size),
                     How::More(number) => number.of(self.size) + 1,
                     How::Again(number) => number.of(self.size) + i64::from(self.reading == Reading::More),
                     How::Until(_) => 0,
                 };
-                self.repeat(items, times);
+                self.repeat(items, times, at);
             }
             Item::Mark { mark, at } => self.mark(*mark, at),
             Item::Even { until: Until::Marker(to), binds, at } => match self.room_to_marker(to, at) {
@@ -123,22 +134,21 @@ impl Work {
                 None => {
                     self.floats += 1;
                     self.fresh = false;
-                    self.lost |= *binds;
+                    if *binds {
+                        self.lose(at);
+                    }
                 }
             },
             Item::Even { until, binds, at } => {
                 if let Some(room) = self.room(until, at) {
                     self.take(Counts::new(1, i64::from(!*binds)), room);
-                } else {
-                    self.lost |= *binds;
+                } else if *binds && !self.broken {
+                    self.lose(at);
                 }
                 self.tail(until, at);
             }
             Item::Turn { .. } => self.turn(),
-            Item::SameAs { at, .. } | Item::Unsaid { at, .. } => {
-                self.unsaid = Some(at.clone());
-                self.lost = true;
-            }
+            Item::SameAs { at, .. } | Item::Unsaid { at, .. } => self.lose(at),
         }
     }
 
@@ -212,7 +222,7 @@ impl Work {
     }
 
     pub(super) fn end(mut self, whole: Span) -> Outcome {
-        if !self.broken && !self.lost && !self.fresh {
+        if !self.broken && self.lost.is_none() && !self.fresh {
             self.settle(&whole);
         }
         for (_, at) in &mut self.faults {
@@ -221,17 +231,19 @@ impl Work {
             }
         }
         let row = self.left.saturating_sub(self.taken);
-        let change = (!self.lost && !self.broken).then(|| self.change.saturating_add(row));
-        let after = if self.lost || self.broken {
-            Needle::UNKNOWN
-        } else {
+        let is_known = self.lost.is_none() && !self.broken;
+        let change = is_known.then(|| self.change.saturating_add(row));
+        let after = if is_known {
             let total = self.total.map(|total| total.saturating_add(row));
             Needle { total, here: if self.fresh { self.here } else { total } }
+        } else {
+            Needle::UNKNOWN
         };
-        let counted = !self.lost && !self.broken && self.floats == 0 && !self.absorbs && self.turns == 0;
+        let counted = is_known && self.floats == 0 && !self.absorbs && self.turns == 0;
         let strange = self.marks.strange;
         let marks = if counted { self.marks.end(self.taken, self.left) } else { None };
-        Outcome { after, change, marks, strange, faults: self.faults, unsaid: self.unsaid, steps: self.steps }
+        let lost = self.lost.filter(|_| !self.broken);
+        Outcome { after, change, marks, strange, faults: self.faults, lost, steps: self.steps }
     }
 
     /// Sees whether the row comes out.

@@ -4,6 +4,7 @@
 use super::super::count::Needle;
 use super::super::tree::Span;
 use super::knitter::Knitter;
+use super::past::Past;
 
 /// What there was before the words of a chart.
 pub(super) struct Apart {
@@ -32,6 +33,8 @@ impl Knitter<'_> {
     /// Goes on where the words of a chart began.
     pub(super) fn rejoin(&mut self) {
         let Some(apart) = self.apart.take() else { return };
+        // Its rows are none of those that words behind it go back to.
+        self.history.push(Past::Unknown);
         self.last_change = apart.last_change;
         self.lost_at = apart.lost_at;
         self.needle = if apart.changed { Needle::UNKNOWN } else { apart.needle };

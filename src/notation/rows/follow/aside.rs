@@ -5,6 +5,7 @@ use super::super::fault::Fault;
 use super::super::statement::{Again, Shaped, Statement, TakenUp};
 use super::super::tree::{How, Item};
 use super::knitter::{Id, Knitter};
+use super::past::Past;
 
 /// The most groups of stitches put aside whose sums are looked at.
 const MOST: usize = 8;
@@ -34,7 +35,7 @@ impl Knitter<'_> {
     /// Works shaping that a sentence tells, two at a time.
     pub(super) fn shape(&mut self, id: Id, statement: &Statement, shaped: &Shaped) {
         let each = shaped.by.of(self.size).saturating_mul(2);
-        self.history.push(None);
+        self.history.push(Past::Unknown);
         self.last_change = None;
         self.markers.forget();
         let by = if shaped.less { each.saturating_neg() } else { each };
@@ -74,7 +75,10 @@ fn held(items: &[Item], size: usize) -> Vec<i64> {
     let mut groups = Vec::new();
     for item in items {
         match item {
-            Item::Work { takes: 1, leaves: 0, binds: false, times, .. } => groups.push(times.of(size)),
+            // Without a number it is a stitch that is dropped, or the like.
+            Item::Work { takes: 1, leaves: 0, binds: false, times, .. } if !times.at.is_empty() => {
+                groups.push(times.of(size));
+            }
             Item::Repeat { items, how: How::Times(times), .. } => {
                 let each = held(items, size);
                 let times = if each.is_empty() { 0 } else { usize::try_from(times.of(size)).unwrap_or(0) };

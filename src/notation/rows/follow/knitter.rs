@@ -6,6 +6,7 @@ use super::super::statement::{Doing, Statement, Written};
 use super::super::tree::Span;
 use super::apart::Apart;
 use super::markers::Markers;
+use super::past::{History, Past};
 use std::collections::BTreeMap;
 
 /// A statement by its block and its place in it.
@@ -31,8 +32,8 @@ pub(super) struct Knitter<'a> {
     pub(super) others: Option<(u32, Id)>,
     /// Rows that are read and not yet worked: a label may name one that comes after the next.
     pub(super) waiting: Vec<(u32, Id)>,
-    /// The rows worked, the last one last; nothing for one without a list of stitches.
-    pub(super) history: Vec<Option<Id>>,
+    /// The rows worked.
+    pub(super) history: History,
     /// What the last row added, where that is known.
     pub(super) last_change: Option<i64>,
     /// Words that lost the count and have not been told of.
@@ -55,7 +56,7 @@ impl<'a> Knitter<'a> {
             rows: BTreeMap::new(),
             others: None,
             waiting: Vec::new(),
-            history: Vec::new(),
+            history: History::of(blocks),
             last_change: None,
             lost_at: None,
             apart: None,
@@ -125,7 +126,7 @@ impl<'a> Knitter<'a> {
                 self.needle = Needle::of(number.of(self.size));
                 self.rows.clear();
                 self.others = None;
-                self.history.clear();
+                self.history.begin();
                 (self.last_change, self.lost_at) = (None, None);
                 self.stated(id, statement, false);
             }
@@ -144,8 +145,11 @@ impl<'a> Knitter<'a> {
             Doing::TakeUp(taken) => self.take_up(id, statement, taken),
             Doing::Shape(shaped) => self.shape(id, statement, shaped),
             Doing::Repeat(repeated) => self.repeat(id, statement, repeated),
-            Doing::Plain => {
-                self.history.push(None);
+            Doing::Plain | Doing::PlainRows(_) => {
+                match &statement.doing {
+                    Doing::PlainRows(rows) => self.history.again(&[Past::Even], i64::from(*rows)),
+                    _ => self.history.push(Past::Unknown),
+                }
                 self.last_change = Some(0);
                 self.markers.go_on();
                 self.needle.here = self.needle.total;
@@ -156,11 +160,12 @@ impl<'a> Knitter<'a> {
                     self.lose(id.0, statement.at.clone(), statement.trouble.is_some());
                 }
                 self.markers.go_on();
-                self.history.push(None);
+                self.history.push(Past::Unknown);
                 self.stated(id, statement, false);
             }
             Doing::Unsaid => {
                 self.lose(id.0, statement.at.clone(), statement.trouble.is_some());
+                self.history.push(Past::Unknown);
                 self.last_change = None;
                 self.stated(id, statement, false);
             }

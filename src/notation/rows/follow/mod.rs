@@ -5,6 +5,7 @@ mod apart;
 mod aside;
 mod knitter;
 mod markers;
+mod past;
 mod row;
 mod usual;
 

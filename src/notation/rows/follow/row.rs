@@ -3,44 +3,59 @@
 use super::super::count::{Hand, Needle, Outcome};
 use super::super::fault::Fault;
 use super::super::statement::{Doing, Statement};
-use super::super::tree::Item;
+use super::super::tree::{How, Item, Until};
 use super::knitter::{Id, Knitter, MOST_STEPS};
+use super::past::Past;
 use super::usual::{outcome, unfit};
+use std::collections::{BTreeMap, BTreeSet};
 
 impl<'a> Knitter<'a> {
     /// Works the numbered rows that were read, in the order of their numbers.
     pub(super) fn work_waiting(&mut self) {
         let mut rows = std::mem::take(&mut self.waiting);
         if let Some((number, id)) = self.others {
-            let from = rows.iter().map(|(row, _)| *row).min().unwrap_or(0);
-            let to = rows.iter().map(|(row, _)| *row).max().unwrap_or(0);
-            for row in (from..=to).filter(|row| row % 2 == number % 2) {
-                if !rows.iter().any(|(other, _)| *other == row) {
-                    rows.push((row, id));
-                }
-            }
+            let read: BTreeSet<u32> = rows.iter().map(|(row, _)| *row).collect();
+            let from = read.first().copied().unwrap_or(0);
+            let to = read.last().copied().unwrap_or(0);
+            let others = (from..=to).filter(|row| row % 2 == number % 2 && !read.contains(row));
+            rows.extend(others.map(|row| (row, id)));
         }
         rows.sort_by_key(|(number, _)| *number);
-        for at in 0..rows.len() {
-            let Some((_, id)) = rows.get(at).copied() else { return };
-            let last = !rows.iter().skip(at + 1).any(|(_, other)| *other == id);
+        let last: BTreeMap<Id, usize> = rows.iter().enumerate().map(|(at, (_, id))| (*id, at)).collect();
+        for (at, (_, id)) in rows.into_iter().enumerate() {
             if let Some(statement) = self.get(id) {
-                self.row(id, statement, last);
+                self.row(id, statement, last.get(&id) == Some(&at));
                 self.after.insert(id, self.needle.total);
             }
         }
     }
 
     /// The items of a row, those of another where it says so.
-    pub(super) fn items(&mut self, id: Id, statement: &'a Statement, depth: usize) -> Option<&'a [Item]> {
-        let Doing::Row { items, .. } = &statement.doing else { return None };
-        let [Item::SameAs { row, at }] = items.as_slice() else { return Some(items) };
-        match self.numbered(*row).filter(|other| *other != id).and_then(|other| Some((other, self.get(other)?))) {
-            Some((other, named)) if depth < 8 => self.items(other, named, depth + 1),
-            _ => {
-                self.tell(id.0, at.clone(), Fault::NoRow { row: *row });
-                None
+    pub(super) fn items(&mut self, id: Id, statement: &'a Statement) -> Option<&'a [Item]> {
+        let (mut here, mut statement) = (id, statement);
+        let mut seen = BTreeSet::from([id]);
+        let mut path = Vec::new();
+        loop {
+            let Doing::Row { items, .. } = &statement.doing else { return None };
+            let [Item::SameAs { row, at }] = items.as_slice() else { return Some(items) };
+            self.steps += 1;
+            path.push((here, *row, at));
+            let Some((other, named)) = self.numbered(*row).and_then(|other| Some((other, self.get(other)?))) else {
+                self.tell(here.0, at.clone(), Fault::NoRow { row: *row });
+                return None;
+            };
+            if !seen.insert(other) {
+                // The circle is closed by the one of its rows that is written last.
+                let circle = path.into_iter().skip_while(|(row, ..)| *row != other);
+                if let Some((last, row, at)) = circle.max_by_key(|(row, ..)| *row) {
+                    self.tell(last.0, at.clone(), Fault::Circle { row });
+                }
+                return None;
             }
+            if self.steps > MOST_STEPS {
+                return None;
+            }
+            (here, statement) = (other, named);
         }
     }
 
@@ -49,9 +64,24 @@ impl<'a> Knitter<'a> {
         self.rows.get(&row).copied().or_else(others)
     }
 
+    /// Keeps a row for words that go back to it.
+    fn remember(&mut self, id: Id, statement: &Statement) {
+        match &statement.doing {
+            Doing::Row { label: Some(label), .. } if !label.numbers.is_empty() || label.others.is_some() => {
+                self.history.push(Past::Row(id));
+            }
+            Doing::Row { label: None, items } => match items.as_slice() {
+                // "Work as established": nobody knows how long.
+                [Item::Unsaid { .. }] => self.history.push(Past::Unknown),
+                items => self.history.push_unnumbered(Past::Row(id), next_rows(items, self.size)),
+            },
+            _ => self.history.push_unnumbered(Past::Row(id), None),
+        }
+    }
+
     /// Works one row, and holds it against what it says of itself if it is worked for the last time.
     pub(super) fn row(&mut self, id: Id, statement: &'a Statement, last: bool) {
-        self.history.push(Some(id));
+        self.remember(id, statement);
         if let Some((block, at)) = self.lost_at.take() {
             self.tell(block, at, Fault::Unknown);
         }
@@ -61,8 +91,8 @@ impl<'a> Knitter<'a> {
             self.stated(id, statement, false);
             return;
         }
-        let Some(items) = self.items(id, statement, 0) else {
-            self.needle = Needle::UNKNOWN;
+        let Some(items) = self.items(id, statement) else {
+            self.lose(id.0, statement.at.clone(), self.steps <= MOST_STEPS);
             return;
         };
         if let [Item::Unsaid { as_before, .. }] = items {
@@ -91,7 +121,7 @@ impl<'a> Knitter<'a> {
                 self.tell(id.0, at, Fault::Change { says, is });
             }
         }
-        if let (Some(at), None) = (outcome.unsaid, &statement.stated) {
+        if let (Some(at), None) = (outcome.lost, &statement.stated) {
             self.lose(id.0, at, false);
         }
         self.needle = outcome.after;
@@ -104,7 +134,7 @@ impl<'a> Knitter<'a> {
     /// Works items on what is on the needle; a pattern that takes for ever is given up.
     pub(super) fn outcome(&mut self, statement: &Statement, items: &[Item]) -> Outcome {
         if self.steps > MOST_STEPS {
-            return Outcome::default();
+            return Outcome { lost: Some(statement.at.clone()), ..Outcome::default() };
         }
         let label = match &statement.doing {
             Doing::Row { label, .. } => label.as_ref(),
@@ -146,4 +176,15 @@ fn change(statement: &Statement, size: usize) -> Option<i64> {
     let change = statement.change.as_ref()?;
     let by = change.by.values.get(size).copied()?;
     Some(if change.less { -by } else { by })
+}
+
+/// How many rows "BO 3 sts at beg of next 2 rows" is; nothing for another row.
+fn next_rows(items: &[Item], size: usize) -> Option<i64> {
+    let [Item::Repeat { items, how: How::Times(_), at }] = items else { return None };
+    match items.as_slice() {
+        [Item::Repeat { how: How::Times(rows), .. }, Item::Even { until: Until::End, at: rest, .. }] if rest == at => {
+            Some(rows.of(size))
+        }
+        _ => None,
+    }
 }

@@ -165,7 +165,7 @@ fn code(fault: Fault) -> &'static Code {
         Fault::BoundOff { .. } => &STITCH_BOUND_OFF,
         Fault::Again { .. } => &ROWS_AGAIN,
         Fault::Missed { .. } => &COUNT_MISSED,
-        Fault::NoRow { .. } => &ROW_UNKNOWN,
+        Fault::NoRow { .. } | Fault::Circle { .. } | Fault::FewRows { .. } => &ROW_UNKNOWN,
         Fault::Held { .. } => &HELD_UNLIKE,
         Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => &MARKER_UNLIKE,
         Fault::NoMarker => &MARKER_MISSING,
@@ -193,6 +193,11 @@ fn words(fault: Fault) -> String {
         Fault::Again { pass, had } => format!("repeat {pass} does not fit the {} there are then", stitches(had)),
         Fault::Missed { wanted, is } => format!("{} are never left: it comes to {is}", stitches(wanted)),
         Fault::NoRow { row } => format!("there is no row {row}"),
+        Fault::Circle { row } => format!("it is as row {row}, which is as this one again: none says what is worked"),
+        Fault::FewRows { says: 1, .. } => "the last row is named and there is none yet".to_owned(),
+        Fault::FewRows { says, had } => {
+            format!("the last {says} rows are named and there {}", are(i64::try_from(had).unwrap_or(i64::MAX)))
+        }
         Fault::Held { says, had } => format!("{} come back and {had} were put aside", stitches(says)),
         Fault::MarkerAhead { left } => format!("{} still before the marker", stay(left)),
         Fault::MarkerPassed { by } => format!("the marker hangs {} before this", stitches(by)),
@@ -227,7 +232,8 @@ fn help(fault: Fault) -> String {
         }
         Fault::Again { .. } => "say how often it is really worked, or write the later rows out".to_owned(),
         Fault::Missed { is, .. } => format!("end with {}, or begin with others", stitches(is)),
-        Fault::NoRow { .. } => "name rows that are there".to_owned(),
+        Fault::NoRow { .. } | Fault::FewRows { .. } => "name rows that are there".to_owned(),
+        Fault::Circle { .. } => "write out the stitches of one of them".to_owned(),
         Fault::Held { .. } => "mend one of the two".to_owned(),
         Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => {
             "hold the row against where `pm` puts the marker and what the rows since add before it".to_owned()

@@ -1,0 +1,97 @@
+//! The rows worked so far, for words that go back to them: "Rep last 4 rows".
+
+use super::super::statement::{Doing, Repeated, Rows, Written};
+use super::knitter::{Id, MOST_ROWS};
+
+/// A row that was worked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Past {
+    /// One with words of its own.
+    Row(Id),
+    /// One that changes no count.
+    Even,
+    /// One that is told together with the next one.
+    Part,
+    /// Nobody knows how many, or what they add.
+    Unknown,
+}
+
+/// What the last so many rows are.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Last {
+    /// These.
+    Rows(Vec<Past>),
+    /// There are not so many, only these.
+    Few(usize),
+    /// Nobody knows.
+    Unknown,
+}
+
+/// The rows worked, the last one last, and no more of them than may be asked for.
+#[derive(Clone, Debug, Default)]
+pub(super) struct History {
+    rows: Vec<Past>,
+    most: usize,
+    /// Whether it is certain how many rows there were since a beginning.
+    whole: bool,
+}
+
+impl History {
+    pub(super) fn of(blocks: &[Written]) -> Self {
+        let asked = blocks.iter().flat_map(|block| &block.statements).filter_map(|statement| match &statement.doing {
+            Doing::Repeat(Repeated { rows: Rows::Last(number), .. }) => usize::try_from(*number).ok(),
+            _ => None,
+        });
+        Self { most: asked.max().unwrap_or(0).min(MOST_ROWS), ..Self::default() }
+    }
+
+    /// Begins anew, where stitches are cast on.
+    pub(super) fn begin(&mut self) {
+        self.rows.clear();
+        self.whole = true;
+    }
+
+    pub(super) fn push(&mut self, row: Past) {
+        self.rows.push(row);
+        // The one before those asked for tells whether the first of them is whole.
+        let spare = self.rows.len().saturating_sub(self.most.saturating_add(1));
+        if spare > self.most {
+            self.rows.drain(..spare);
+        }
+    }
+
+    /// Adds what a sentence or label without numbers works: `rows` rows where it says so, else perhaps more than one.
+    pub(super) fn push_unnumbered(&mut self, row: Past, rows: Option<i64>) {
+        self.whole &= rows.is_some();
+        self.again(&[Past::Part], rows.unwrap_or(1).saturating_sub(1));
+        self.push(row);
+    }
+
+    /// Adds rows that are worked so many times.
+    pub(super) fn again(&mut self, rows: &[Past], times: i64) {
+        let most = self.most.checked_div(rows.len()).unwrap_or(0).saturating_add(1);
+        let times = usize::try_from(times).unwrap_or(0).min(most);
+        for row in rows.iter().cycle().take(rows.len().saturating_mul(times)) {
+            self.push(*row);
+        }
+    }
+
+    pub(super) fn last(&self, number: u32) -> Last {
+        let number = usize::try_from(number).unwrap_or(usize::MAX);
+        if number > self.most {
+            return Last::Unknown;
+        }
+        let start = self.rows.len().saturating_sub(number);
+        let rows = self.rows.get(start..).unwrap_or_default();
+        let in_midst = start.checked_sub(1).and_then(|before| self.rows.get(before)) == Some(&Past::Part);
+        if rows.contains(&Past::Unknown) || in_midst {
+            Last::Unknown
+        } else if rows.len() == number {
+            Last::Rows(rows.to_vec())
+        } else if self.whole {
+            Last::Few(rows.len())
+        } else {
+            Last::Unknown
+        }
+    }
+}
