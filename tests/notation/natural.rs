@@ -43,3 +43,88 @@ fn a_repeat_may_end_otherwise_and_another_row_may_follow_it() {
     let wrong = format!("{rows}Repeat rows 1-2 3 times more, and row 1 once more. [24 sts]");
     assert_eq!(told(&[&wrong], 1), [("24".to_owned(), vec![(0, Fault::Stated { says: 24, is: 25 })])]);
 }
+
+/// The stitches after the last statement, whatever was told.
+fn last(text: &str) -> Option<i64> {
+    let blocks = [written(text)];
+    let followed = ballband::notation::rows::follow(&blocks, 1);
+    *followed.counts.last().and_then(|block| block.last()).and_then(|seen| seen.first()).unwrap()
+}
+
+#[test]
+fn a_sentence_of_rows_that_says_more_is_not_counted() {
+    for sentence in [
+        "Work Row 1 every 4th row 5 more times.",
+        "Work rows 1-2 of Part A 5 times.",
+        "Knit 10 rows, binding off 3 sts at the beginning of the last 2 rows.",
+        "Knit 2 rows, casting on 4 sts at the end of each row.",
+        "Knit 4 rows, working M1R at each end of the second row.",
+        "Work 4 rows in St st, placing the last 5 sts on a holder.",
+        "Work 6 rows in pattern, dropping 2 sts on row 3.",
+        "Work even on 20 sts until the strap measures 10 cm.",
+        "Work row 3 in MC.",
+        "Work as established until 8 rows are done, binding off 3 sts twice.",
+    ] {
+        let text = format!("Cast on 40 sts.\nRow 1: K2, yo, k2tog, k to end.\n{sentence}");
+        assert_eq!(last(&text), None, "{sentence}");
+        // And the row after it is told of.
+        let blocks = [written(&format!("{text}\nNext row: K2, k2tog, k to end."))];
+        let told = ballband::notation::rows::follow(&blocks, 1).told;
+        assert!(told.iter().any(|told| told.sizes == [(0, Fault::Unknown)]), "{sentence}: {told:?}");
+    }
+}
+
+#[test]
+fn a_sentence_of_plain_rows_keeps_the_count() {
+    for sentence in [
+        "Work 4 rows in St st.",
+        "Knit 10 rows, ending with a WS row.",
+        "Work in k2, p2 rib until piece measures 10 (4 in) cm from the cast-on edge.",
+        "Work even in pattern for 6 more rows.",
+        "Continue in garter st for 12 rows.",
+        "Work in 2x2 rib for 8 rounds.",
+        "Knit every row until the scarf is 150 cm long, ending after a RS row.",
+        "Continue as established until the cuff measures 4½ in.",
+        "Purl 1 row with CC.",
+    ] {
+        let text = format!("Cast on 40 sts.\nRow 1: K2, yo, k2tog, k to end.\n{sentence}");
+        assert_eq!(end(&[&text], 1), [Some(40)], "{sentence}");
+    }
+}
+
+#[test]
+fn a_row_that_says_more_than_as_set_is_not_counted() {
+    let begin = "Cast on 40 sts.\nRow 1: K2, yo, k2tog, k to end.\n";
+    for row in ["Work as set, binding off 3 sts.", "Knit the next 3 sts, k2tog."] {
+        assert_eq!(last(&format!("{begin}Row 2: {row}")), None, "{row}");
+    }
+}
+
+#[test]
+fn stitches_are_bound_off_in_the_middle() {
+    for which in ["centre", "center", "the middle", "the next", "the following", "next"] {
+        let text = format!("Cast on 40 sts.\nRow 1: K15, bind off {which} 10 sts, k to end. [30 sts]");
+        assert_eq!(end(&[&text], 1), [Some(30)], "{which}");
+        let text = format!("Cast on 40 sts.\nBind off {which} 10 sts, k to end. [30 sts]");
+        assert_eq!(end(&[&text], 1), [Some(30)], "{which}");
+    }
+    for all in ["all sts", "all rem sts loosely", "in pattern", "rem sts"] {
+        let text = format!("Cast on 40 sts.\nRow 1: Bind off {all}. [0 sts]");
+        assert_eq!(end(&[&text], 1), [Some(0)], "{all}");
+    }
+    for unsure in ["all but 10 sts", "half of the sts"] {
+        assert_eq!(last(&format!("Cast on 40 sts.\nRow 1: Bind off {unsure}.")), None, "{unsure}");
+    }
+}
+
+#[test]
+fn rows_are_repeated_until_so_many_are_left() {
+    let rows = "Cast on 20 sts.\nRow 1: K1, k2tog, k to end.\n";
+    for until in ["4 sts remain on needles", "4 stitches are left on the needle", "4 sts rem", "there are 4 sts"] {
+        assert_eq!(end(&[&format!("{rows}Repeat row 1 until {until}. [4 sts]")], 1), [Some(4)], "{until}");
+    }
+    let one = "Cast on 8 sts.\nRow 1: K2tog, k to end.\nRepeat row 1 until 1 stitch remains.";
+    assert_eq!(end(&[one], 1), [Some(1)]);
+    let inside = "Cast on 9 sts.\nRow 1: [K2tog] until 1 stitch remains, k1. [5 sts]";
+    assert_eq!(end(&[inside], 1), [Some(5)]);
+}

@@ -45,10 +45,7 @@ pub(super) fn repeat(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
     }
     if cursor.any(&["until", "to"]) {
         let before = cursor.at;
-        if let Some(number) = cursor.number()?
-            && cursor.any(&["sts", "st", "stitches"])
-            && cursor.any(&["rem", "remain", "are left", "left", "on needles", "on the needles"])
-        {
+        if let Some(number) = until::stitches_left(cursor)? {
             return Ok(Some(Repeated { rows, again: Again::UntilStitches(number), at }));
         }
         cursor.at = before;

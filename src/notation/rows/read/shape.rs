@@ -2,7 +2,7 @@
 
 use super::super::statement::{Again, Doing, Shaped};
 use super::cursor::{Bad, Cursor};
-use super::until::times;
+use super::until::{stitches_left, times};
 
 /// Reads such a sentence; nothing where none stands here.
 pub(super) fn shape(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
@@ -21,10 +21,11 @@ pub(super) fn shape(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     while !cursor.is_stop() && !super::stated::is_here(cursor) {
         if cursor.any(&["until", "to"]) {
             let before = cursor.at;
-            if let Some(number) = cursor.number()?
-                && cursor.any(&["sts", "st", "stitches"])
-            {
-                cursor.any(&["rem", "remain", "are left", "left", "on needles", "on the needles", "on needle"]);
+            let mut number = stitches_left(cursor)?;
+            if number.is_none() {
+                number = cursor.number()?.filter(|_| cursor.any(&["sts", "st", "stitches", "stitch"]));
+            }
+            if let Some(number) = number {
                 return Ok(Some(Doing::Shape(Shaped { by, less, again: Again::UntilStitches(number) })));
             }
             cursor.at = before;

@@ -86,7 +86,7 @@ pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     cursor.at = start;
     if cursor.any(&["bo", "bind off", "cast off"]) {
         cursor.any(&["all", "rem", "remaining", "loosely", "in patt", "in pattern", "in rib", "knitwise", "purlwise"]);
-        let none = cursor.number()?.is_none();
+        let none = super::op::so_many(cursor)?.is_none();
         if none && !cursor.sees("to") && !cursor.sees("until") {
             cursor.skip_sentence();
             return Ok(Some(Doing::BindOff));

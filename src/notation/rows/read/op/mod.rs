@@ -5,6 +5,7 @@ mod cable;
 mod plain;
 mod times;
 
+pub(super) use bind::so_many;
 pub(super) use times::colour;
 
 use super::super::lexicon::Counts;
