@@ -128,3 +128,88 @@ fn rows_are_repeated_until_so_many_are_left() {
     let inside = "Cast on 9 sts.\nRow 1: [K2tog] until 1 stitch remains, k1. [5 sts]";
     assert_eq!(end(&[inside], 1), [Some(5)]);
 }
+
+#[test]
+fn stitches_are_put_aside_at_both_ends() {
+    let begin = "Cast on 40 sts.\n";
+    let both = format!("{begin}Place first 10 sts on hold, k20, place last 10 sts on hold.");
+    assert_eq!(end(&[&both], 1), [Some(20)]);
+    let labelled = format!(
+        "{begin}Row 1: Place first 10 sts on hold for the left sleeve, k20, place last 10 sts on hold. [20 sts]"
+    );
+    assert_eq!(end(&[&labelled], 1), [Some(20)]);
+    for (sentence, left) in [
+        ("Place the next 10 sts on hold for the thumb and cut the yarn.", Some(30)),
+        ("Place 10 sts on a holder, leaving 30 sts.", Some(30)),
+        ("Place 10 sts on hold, place next 10 sts on hold.", None),
+        ("Place 10 sts on hold, and the following 8 sts on waste yarn.", None),
+        ("Place 20 sts on needle 2.\nRow 1: Knit.", Some(40)),
+    ] {
+        assert_eq!(last(&format!("{begin}{sentence}")), left, "{sentence}");
+    }
+}
+
+#[test]
+fn stitches_are_cast_on_past_a_marker() {
+    assert_eq!(end(&["Cast on 40 sts, pm, cast on 10 sts. [50 sts]"], 1), [Some(50)]);
+    let sizes = "Cast on 40 (44) sts, pm, cast on 10 sts, place marker, CO 2 (3) sts. [52 (57) sts]";
+    assert_eq!(end(&[sizes], 2), [Some(52), Some(57)]);
+    // Onto stitches that are there it is a row.
+    let rows = "Cast on 40 sts.\nRow 1: Knit.\nCast on 8 sts, knit to end. [48 sts]";
+    assert_eq!(end(&[rows], 1), [Some(48)]);
+    assert_eq!(end(&["Cast on 40 sts.\nRow 1: Knit.\nCO 8 sts, K to end. [48 sts]"], 1), [Some(48)]);
+}
+
+#[test]
+fn changes_are_told_evenly_and_at_the_ends() {
+    let begin = "Cast on 40 sts.\n";
+    for (row, count) in [
+        ("Increase 8 sts evenly across row.", 48),
+        ("Row 1: Increase 8 sts evenly spaced across the row.", 48),
+        ("Row 1: Knit, increasing 8 sts evenly.", 48),
+        ("Knit 1 row, increasing 8 sts evenly across.", 48),
+        ("Row 1 (WS): Purl across, dec 5 sts evenly.", 35),
+        ("Rnd 1: Work in rib, decreasing 4 sts evenly around.", 36),
+        ("Inc 1 st at each end of row.", 42),
+        ("Row 1: Inc 1 st at each end.", 42),
+        ("Dec 2 sts at both ends of the next row.", 36),
+        ("With MC, increase 8 sts evenly across row.", 48),
+    ] {
+        assert_eq!(end(&[&format!("{begin}{row}")], 1), [Some(count)], "{row}");
+        assert_eq!(end(&[&format!("{begin}{row} [{count} sts]")], 1), [Some(count)], "{row}");
+    }
+    let sizes = "Cast on 40 (42, 44, 46) sts.\nRow 1: Knit, dec 2 (1, 0, 3) sts evenly. [38 (41, 44, 43) sts]";
+    assert_eq!(end(&[sizes], 4), [Some(38), Some(41), Some(44), Some(43)]);
+    // The change is held against what is said of it.
+    let wrong = format!("{begin}Knit 1 row, increasing 8 sts evenly. [46 sts]");
+    assert_eq!(told(&[&wrong], 1), [("46".to_owned(), vec![(0, Fault::Stated { says: 46, is: 48 })])]);
+    let few = format!("{begin}Row 1: Knit, decreasing 30 sts evenly.");
+    assert!(!told(&[&few], 1).is_empty());
+    for unsure in [
+        "Knit 4 rows, increasing 8 sts evenly across each row.",
+        "Knit 4 rows, increasing 8 sts evenly.",
+        "Inc 8 sts evenly over the next 3 rows.",
+        "Row 1: Inc 1 st at each end of every row.",
+        "Turn, decrease 3 sts somewhere.",
+    ] {
+        assert_eq!(last(&format!("{begin}{unsure}")), None, "{unsure}");
+    }
+}
+
+#[test]
+fn a_stitch_is_worked_all_along() {
+    for (row, count) in
+        [("Rnd 1: K2tog around.", 20), ("Row 1: K2tog across.", 20), ("Row 1: K1, ssk across row, [20 sts]", 20)]
+    {
+        let cast_on = if row.contains("K1") { 39 } else { 40 };
+        assert_eq!(end(&[&format!("Cast on {cast_on} sts.\n{row}")], 1), [Some(count)], "{row}");
+    }
+    assert_eq!(told(&["Cast on 41 sts.\nRow 1: K2tog across."], 1).len(), 1);
+}
+
+#[test]
+fn where_the_stitches_lie_and_what_ends_them() {
+    let begin = "Cast on 40 sts.\nRow 1: Knit.\n";
+    assert_eq!(end(&[&format!("{begin}Slide sts to other end of needle.\nRow 2: K to end. [40 sts]")], 1), [Some(40)]);
+    assert_eq!(last(&format!("{begin}Using the larger needle, bind off all sts.")), None);
+}

@@ -2,6 +2,7 @@
 
 use super::super::statement::{Again, Doing, Shaped};
 use super::cursor::{Bad, Cursor};
+use super::evenly::ENDS;
 use super::until::{stitches_left, times};
 
 /// Reads such a sentence; nothing where none stands here.
@@ -13,7 +14,7 @@ pub(super) fn shape(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let by = cursor.number()?.unwrap_or_else(|| cursor.once());
     cursor.any(&["sts", "st", "stitches", "stitch"]);
     cursor.any(&["at"]);
-    if !cursor.any(&["each end", "both ends", "each side", "both sides", "each edge", "both edges", "either end"]) {
+    if !cursor.any(&ENDS) {
         return Ok(None);
     }
     // "On the next and every 4th row 5 times" may be five or six.
