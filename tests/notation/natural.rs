@@ -213,3 +213,33 @@ fn where_the_stitches_lie_and_what_ends_them() {
     assert_eq!(end(&[&format!("{begin}Slide sts to other end of needle.\nRow 2: K to end. [40 sts]")], 1), [Some(40)]);
     assert_eq!(last(&format!("{begin}Using the larger needle, bind off all sts.")), None);
 }
+
+#[test]
+fn an_aside_that_takes_stitches_off_the_needle_is_not_counted() {
+    let begin = "Cast on 40 sts.\nRow 1: Knit.\n";
+    for (aside, count) in [
+        ("Leave the first 10 sts unworked on a holder.", None),
+        ("Divide for neck: place 10 sts on hold.", None),
+        ("Return to the 10 held sts.", None),
+        ("Remove the last 5 sts.", None),
+        ("Leave the sleeve on hold.", Some(40)),
+        ("Note that the marker stays where it is.", Some(40)),
+    ] {
+        assert_eq!(last(&format!("{begin}{aside}\nNext row: Knit.")), count, "{aside}");
+    }
+}
+
+#[test]
+fn an_excerpt_begins_with_a_whole_word() {
+    let message = |row: &str| {
+        let pattern = format!("---\ntitle: Hat\n---\n\n```rows\nCast on 40 sts.\n{row}\n```\n");
+        let found = crate::support::read(&[("patterns/hat.md", &pattern)]).findings;
+        let unread =
+            found.iter().find(|finding| finding.code.name == "row-unread").map(|finding| finding.message.clone());
+        unread.unwrap_or_else(|| panic!("{row}: {found:?}"))
+    };
+    let long = message("Row 1 (RS): K2, yo, k2tog, purl to last 8 sts, a little lace here, k2.");
+    assert!(long.ends_with("understood up to `…purl to last 8 sts`"), "{long}");
+    let short = message("Row 1: K2, yo, a little lace here, k2.");
+    assert!(short.ends_with("understood up to `Row 1: K2, yo`"), "{short}");
+}

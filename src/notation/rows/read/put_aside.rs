@@ -38,11 +38,11 @@ pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     Ok(Some(if names_stitches(more) && !left { Doing::Unsaid } else { Doing::PutAside(number) }))
 }
 
-/// Whether words speak of a number of stitches.
-fn names_stitches(words: &str) -> bool {
+/// Whether words speak of a number of stitches: "10 sts", "the 10 held sts".
+pub(super) fn names_stitches(words: &str) -> bool {
     let all: Vec<&str> = tokens(words).collect();
-    all.windows(2).any(|two| {
-        let number = two.first().is_some_and(|word| word.chars().all(char::is_numeric));
-        number && two.last().is_some_and(|word| matches!(*word, "st" | "sts" | "stitch" | "stitches"))
+    all.windows(3).chain(all.windows(2)).any(|some| {
+        let number = some.first().is_some_and(|word| word.chars().all(char::is_numeric));
+        number && some.last().is_some_and(|word| matches!(*word, "st" | "sts" | "stitch" | "stitches"))
     })
 }

@@ -7,7 +7,7 @@ use super::again::repeat;
 use super::cursor::{Bad, Cursor};
 use super::evenly::evenly;
 use super::plain::{plain, tokens};
-use super::put_aside::put_aside;
+use super::put_aside::{names_stitches, put_aside};
 use super::shape::shape;
 use super::take_up::take_up;
 use crate::measure::SizeRun;
@@ -112,7 +112,8 @@ pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
             return Ok(Some(Doing::BindOff));
         }
         if !works_here(words, cursor.lexicon) {
-            return Ok(Some(Doing::Aside));
+            let moves = takes_off(words);
+            return Ok(Some(if moves { Doing::Unsaid } else { Doing::Aside }));
         }
     }
     cursor.at = start;
@@ -127,6 +128,14 @@ fn binds_all(words: &str) -> bool {
         words.get(at + bind.len()..)
     });
     binds.is_some_and(|rest| matches!(tokens(rest).next(), Some("all" | "rem" | "remaining" | "loosely")))
+}
+
+/// Whether words that begin like an aside take stitches off the needle or back to it: "Leave 10 sts on a holder".
+fn takes_off(words: &str) -> bool {
+    let words = words.to_lowercase();
+    let off = ["hold", "holder", "held", "waste", "scrap", "unworked", "remove", "drop"];
+    let advice = tokens(&words).next().is_some_and(|first| matches!(first, "note" | "you"));
+    !advice && names_stitches(&words) && tokens(&words).any(|word| off.contains(&word))
 }
 
 /// Whether words that begin like an aside work stitches, or say how many there are more or fewer.
