@@ -95,6 +95,8 @@ fn a_sentence_of_plain_rows_keeps_the_count() {
 #[test]
 fn a_row_that_says_more_than_as_set_is_not_counted() {
     let begin = "Cast on 40 sts.\nRow 1: K2, yo, k2tog, k to end.\n";
+    let repeated = "Repeat row 1 until 10 rows are worked, decreasing 2 sts.";
+    assert_eq!(last(&format!("{begin}{repeated}")), None, "{repeated}");
     for row in ["Work as set, binding off 3 sts.", "Knit the next 3 sts, k2tog."] {
         assert_eq!(last(&format!("{begin}Row 2: {row}")), None, "{row}");
     }
@@ -154,6 +156,11 @@ fn stitches_are_cast_on_past_a_marker() {
     assert_eq!(end(&["Cast on 40 sts, pm, cast on 10 sts. [50 sts]"], 1), [Some(50)]);
     let sizes = "Cast on 40 (44) sts, pm, cast on 10 sts, place marker, CO 2 (3) sts. [52 (57) sts]";
     assert_eq!(end(&[sizes], 2), [Some(52), Some(57)]);
+    // More than one number, and nobody knows what is cast on.
+    for words in ["Pick up and knit 10 sts along the edge, 20 sts across the back", "Cast on 40 sts, then 10 sts more"]
+    {
+        assert_eq!(last(&format!("{words}.")), None, "{words}");
+    }
     // Onto stitches that are there it is a row.
     let rows = "Cast on 40 sts.\nRow 1: Knit.\nCast on 8 sts, knit to end. [48 sts]";
     assert_eq!(end(&[rows], 1), [Some(48)]);

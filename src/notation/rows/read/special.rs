@@ -139,7 +139,7 @@ fn takes_off(words: &str) -> bool {
 }
 
 /// Whether words that begin like an aside work stitches, or say how many there are more or fewer.
-fn works_here(words: &str, lexicon: &Lexicon) -> bool {
+pub(super) fn works_here(words: &str, lexicon: &Lexicon) -> bool {
     let shapes = |word: &str| {
         let word = word.to_lowercase();
         let changes = word.starts_with("increas") || word.starts_with("decreas");
@@ -216,6 +216,7 @@ fn cast_on(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
     let on = verb && ["to end", "to last", "across", "to m", "rem"].iter().any(|words| after.contains(words));
     if works
         || on
+        || names_stitches(&rest)
         || BEGIN.iter().any(|words| after.contains(&format!("{words} ")) && works_here(after, cursor.lexicon))
     {
         return Ok(None);
