@@ -2,6 +2,7 @@
 
 use super::super::statement::{Again, Repeated, Rows};
 use super::cursor::{Bad, Cursor};
+use super::special::works_here;
 use super::{label, stated, until};
 
 /// Reads "Repeat rows 1-8 3 times more", "Rep last 2 rows until 8 sts rem", and the "row 1 once more" that may follow.
@@ -45,18 +46,19 @@ pub(super) fn repeat(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
     }
     if cursor.any(&["until", "to"]) {
         let before = cursor.at;
-        if let Some(number) = cursor.number()?
-            && cursor.any(&["sts", "st", "stitches"])
-            && cursor.any(&["rem", "remain", "are left", "left", "on needles", "on the needles"])
-        {
+        if let Some(number) = until::stitches_left(cursor)? {
             return Ok(Some(Repeated { rows, again: Again::UntilStitches(number), at }));
         }
         cursor.at = before;
-        cursor.skip_sentence();
+        if !skip_aside(cursor) {
+            return Ok(None);
+        }
         return Ok(Some(Repeated { rows, again: Again::Unsaid, at }));
     }
     if cursor.any(&["for"]) {
-        cursor.skip_sentence();
+        if !skip_aside(cursor) {
+            return Ok(None);
+        }
         return Ok(Some(Repeated { rows, again: Again::Unsaid, at }));
     }
     if cursor.is_stop() || stated::is_here(cursor) {
@@ -64,4 +66,11 @@ pub(super) fn repeat(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
         return Ok(Some(Repeated { rows, again: Again::More(number), at }));
     }
     Ok(None)
+}
+
+/// Moves past the rest of the sentence; returns whether it works no stitch of its own.
+fn skip_aside(cursor: &mut Cursor<'_>) -> bool {
+    let start = cursor.at;
+    cursor.skip_sentence();
+    !works_here(cursor.text.get(start..cursor.at).unwrap_or_default(), cursor.lexicon)
 }

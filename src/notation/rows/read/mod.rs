@@ -2,10 +2,12 @@
 
 mod again;
 mod cursor;
+mod evenly;
 mod items;
 mod label;
 mod op;
 mod plain;
+mod put_aside;
 mod sentence;
 mod shape;
 mod sizes;

@@ -2,7 +2,8 @@
 
 use super::super::statement::{Again, Doing, Shaped};
 use super::cursor::{Bad, Cursor};
-use super::until::times;
+use super::evenly::ENDS;
+use super::until::{stitches_left, times};
 
 /// Reads such a sentence; nothing where none stands here.
 pub(super) fn shape(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
@@ -13,7 +14,7 @@ pub(super) fn shape(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let by = cursor.number()?.unwrap_or_else(|| cursor.once());
     cursor.any(&["sts", "st", "stitches", "stitch"]);
     cursor.any(&["at"]);
-    if !cursor.any(&["each end", "both ends", "each side", "both sides", "each edge", "both edges", "either end"]) {
+    if !cursor.any(&ENDS) {
         return Ok(None);
     }
     // "On the next and every 4th row 5 times" may be five or six.
@@ -21,10 +22,11 @@ pub(super) fn shape(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     while !cursor.is_stop() && !super::stated::is_here(cursor) {
         if cursor.any(&["until", "to"]) {
             let before = cursor.at;
-            if let Some(number) = cursor.number()?
-                && cursor.any(&["sts", "st", "stitches"])
-            {
-                cursor.any(&["rem", "remain", "are left", "left", "on needles", "on the needles", "on needle"]);
+            let mut number = stitches_left(cursor)?;
+            if number.is_none() {
+                number = cursor.number()?.filter(|_| cursor.any(&["sts", "st", "stitches", "stitch"]));
+            }
+            if let Some(number) = number {
                 return Ok(Some(Doing::Shape(Shaped { by, less, again: Again::UntilStitches(number) })));
             }
             cursor.at = before;

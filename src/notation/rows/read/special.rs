@@ -5,11 +5,16 @@ use super::super::statement::Doing;
 use super::super::tree::Number;
 use super::again::repeat;
 use super::cursor::{Bad, Cursor};
-use super::plain::plain;
+use super::evenly::evenly;
+use super::plain::{plain, tokens};
+use super::put_aside::{names_stitches, put_aside};
 use super::shape::shape;
 use super::take_up::take_up;
+use crate::measure::SizeRun;
 
-const ASIDE: [&str; 44] = [
+const ASIDE: [&str; 46] = [
+    "slide",
+    "push",
     "join",
     "change to",
     "switch to",
@@ -59,6 +64,15 @@ const ASIDE: [&str; 44] = [
 /// Reads a sentence that is no row's list of stitches; nothing where it is one.
 pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let start = cursor.at;
+    if let Some(item) = evenly(cursor)? {
+        // "At each end" alone may be of many rows.
+        let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
+        let one = words.contains("evenly") || tokens(&words).any(|word| matches!(word, "row" | "rnd" | "round"));
+        if one && !matches!(cursor.peek(), Some(',' | ';')) {
+            return Ok(Some(Doing::Row { label: None, items: vec![item] }));
+        }
+    }
+    cursor.at = start;
     for read in [take_up, shape] {
         if let Some(doing) = read(cursor)? {
             return Ok(Some(doing));
@@ -73,20 +87,13 @@ pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         return Ok(Some(Doing::Repeat(repeated)));
     }
     cursor.at = start;
-    if cursor.any(&["place", "slip", "put"]) {
-        cursor.any(&["the", "next", "these", "rem", "remaining", "last", "first"]);
-        if let Some(number) = cursor.number()?
-            && cursor.any(&["sts", "st", "stitches"])
-            && cursor.any(&["on", "onto", "on to"])
-        {
-            cursor.skip_sentence();
-            return Ok(Some(Doing::PutAside(number)));
-        }
+    if let Some(doing) = put_aside(cursor)? {
+        return Ok(Some(doing));
     }
     cursor.at = start;
     if cursor.any(&["bo", "bind off", "cast off"]) {
         cursor.any(&["all", "rem", "remaining", "loosely", "in patt", "in pattern", "in rib", "knitwise", "purlwise"]);
-        let none = cursor.number()?.is_none();
+        let none = super::op::so_many(cursor)?.is_none();
         if none && !cursor.sees("to") && !cursor.sees("until") {
             cursor.skip_sentence();
             return Ok(Some(Doing::BindOff));
@@ -101,12 +108,53 @@ pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         cursor.skip_sentence();
         // "With CC, k8" and "turn, p5" begin like asides and work stitches.
         let words = cursor.text.get(start..cursor.at).unwrap_or_default();
-        if !words.split(|c: char| !c.is_alphanumeric()).any(|word| is_stitch(word, cursor.lexicon)) {
-            return Ok(Some(Doing::Aside));
+        if binds_all(words) {
+            return Ok(Some(Doing::BindOff));
+        }
+        if !works_here(words, cursor.lexicon) {
+            let moves = takes_off(words);
+            return Ok(Some(if moves { Doing::Unsaid } else { Doing::Aside }));
         }
     }
     cursor.at = start;
     Ok(None)
+}
+
+/// Whether words that begin like an aside bind everything off: "Using the larger needle, bind off all sts".
+fn binds_all(words: &str) -> bool {
+    let words = words.to_lowercase();
+    let binds = ["bind off", "cast off", "bo"].iter().find_map(|bind| {
+        let at = words.find(bind)?;
+        words.get(at + bind.len()..)
+    });
+    binds.is_some_and(|rest| matches!(tokens(rest).next(), Some("all" | "rem" | "remaining" | "loosely")))
+}
+
+/// Whether words that begin like an aside take stitches off the needle or back to it: "Leave 10 sts on a holder".
+fn takes_off(words: &str) -> bool {
+    let words = words.to_lowercase();
+    let off = ["hold", "holder", "held", "waste", "scrap", "unworked", "remove", "drop"];
+    let advice = tokens(&words).next().is_some_and(|first| matches!(first, "note" | "you"));
+    !advice && names_stitches(&words) && tokens(&words).any(|word| off.contains(&word))
+}
+
+/// Whether words that begin like an aside work stitches, or say how many there are more or fewer.
+pub(super) fn works_here(words: &str, lexicon: &Lexicon) -> bool {
+    let shapes = |word: &str| {
+        let word = word.to_lowercase();
+        let changes = word.starts_with("increas") || word.starts_with("decreas");
+        changes || matches!(word.as_str(), "inc" | "dec" | "bind" | "binding" | "bo" | "cast" | "casting" | "co")
+    };
+    // "Weave in the cast-on tail" shapes nothing.
+    let after = tokens(words).skip_while(|word| !shapes(word)).skip(1).take(4);
+    let shaped = after.into_iter().any(|word| word.chars().all(char::is_numeric));
+    shaped || tokens(words).any(|word| is_stitch(word, lexicon))
+}
+
+/// Whether words, in small letters, go on with work on stitches.
+pub(super) fn works(words: &str, lexicon: &Lexicon) -> bool {
+    const VERBS: [&str; 12] = ["k", "p", "knit", "purl", "work", "place", "slip", "put", "bind", "bo", "cast", "co"];
+    tokens(words).any(|word| VERBS.contains(&word) || is_stitch(word, lexicon)) || works_here(words, lexicon)
 }
 
 /// Whether a word works a stitch: `k8`, `yo`, or one of the pattern's own.
@@ -140,15 +188,49 @@ fn cast_on(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
     if !cursor.any(&["sts", "st", "stitches"]) || cursor.sees("at") || cursor.sees("for") {
         return Ok(None);
     }
+    // Stitches that are cast on past a marker join the others; of more than that nobody can be sure.
+    let mut all = number;
+    loop {
+        let before = cursor.at;
+        while cursor.sign(',')
+            || cursor.sign(';')
+            || cursor.any(&["pm", "place marker", "place a marker", "and", "then"])
+        {}
+        if !cursor.any(&BEGIN) {
+            cursor.at = before;
+            break;
+        }
+        let Some(more) = cursor.number()? else { return Ok(None) };
+        if !cursor.any(&["sts", "st", "stitches"]) {
+            return Ok(None);
+        }
+        all = together(&all, &more);
+    }
     // "CO 8 sts, k to end" is a row; "Cast on 8 sts, join" is a beginning.
-    let rest = cursor.rest();
+    let start = cursor.at;
+    cursor.skip_sentence();
+    let rest = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
     let after = rest.trim_start_matches([',', ';', ' ']);
-    let works = after
-        .get(..2)
-        .is_some_and(|two| matches!(two.get(..1), Some("k" | "p")) && !two.ends_with(char::is_alphabetic));
-    if works {
+    let works = after.get(..2).is_some_and(|two| two.starts_with(['k', 'p']) && !two.ends_with(char::is_alphabetic));
+    let verb = after.split(' ').next().is_some_and(|word| matches!(word, "knit" | "purl" | "work" | "k" | "p"));
+    let on = verb && ["to end", "to last", "across", "to m", "rem"].iter().any(|words| after.contains(words));
+    if works
+        || on
+        || names_stitches(&rest)
+        || BEGIN.iter().any(|words| after.contains(&format!("{words} ")) && works_here(after, cursor.lexicon))
+    {
         return Ok(None);
     }
-    cursor.skip_sentence();
-    Ok(Some(number))
+    Ok(Some(all))
+}
+
+/// The sum of two numbers, size by size.
+fn together(one: &Number, two: &Number) -> Number {
+    let at = one.at.start..two.at.end;
+    if one.values.is_one() && two.values.is_one() {
+        return Number { values: SizeRun::one(one.of(0).saturating_add(two.of(0))), at };
+    }
+    let sizes = one.values.len().max(two.values.len());
+    let values = (0..sizes).map(|size| Some(one.of(size).saturating_add(two.of(size)))).collect();
+    Number { values: SizeRun::from_values(values), at }
 }

@@ -27,6 +27,24 @@ const ENDS: [&str; 9] = [
     "bor",
 ];
 
+/// Reads "8 sts rem" and "8 sts are left on the needle"; nothing where that does not stand here.
+pub(super) fn stitches_left(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
+    let before = cursor.at;
+    let there = cursor.any(&["there are", "there is", "you have"]);
+    if let Some(number) = cursor.number()?
+        && cursor.any(&STITCHES)
+    {
+        let left = cursor.any(&["rem", "remain", "remains", "remaining", "are left", "is left", "left", "are", "is"]);
+        let on =
+            cursor.any(&["on needles", "on the needles", "on needle", "on the needle", "on your needles", "in total"]);
+        if there || left || on {
+            return Ok(Some(number));
+        }
+    }
+    cursor.at = before;
+    Ok(None)
+}
+
 /// Reads how far something goes; nothing where that is not said here.
 pub(super) fn until(cursor: &mut Cursor<'_>) -> Result<Option<Until>, Bad> {
     let before = cursor.at;
@@ -48,9 +66,12 @@ pub(super) fn until(cursor: &mut Cursor<'_>) -> Result<Option<Until>, Bad> {
         if cursor.any(&ENDS) {
             return Ok(Some(Until::End));
         }
+        if let Some(number) = stitches_left(cursor)? {
+            return Ok(Some(Until::Last(number)));
+        }
         if let Some(number) = cursor.number()?
             && cursor.any(&STITCHES)
-            && cursor.any(&["rem", "remain", "are left", "left", "before end", "before the end"])
+            && cursor.any(&["before end", "before the end"])
         {
             return Ok(Some(Until::Last(number)));
         }

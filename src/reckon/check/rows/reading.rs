@@ -77,11 +77,7 @@ fn unread(
     let understood = if before.is_empty() {
         String::new()
     } else {
-        let last: String = before.trim_end_matches([',', ';', ' ']).to_owned();
-        format!(
-            "; what stands before it is understood up to `{}`",
-            last.chars().rev().take(24).collect::<String>().chars().rev().collect::<String>()
-        )
+        format!("; what stands before it is understood up to `{}`", ending(before.trim_end_matches([',', ';', ' '])))
     };
     match trouble {
         Trouble::UnknownWord => {
@@ -107,6 +103,20 @@ fn unread(
             Finding::new(&ROW_UNREAD, place, misread.to_string()).help(misread.help())
         }
     }
+}
+
+/// The last words of a text: no more than can be seen at once, and no part of a word.
+fn ending(text: &str) -> String {
+    const MOST: usize = 24;
+    let Some((cut, _)) = text.char_indices().rev().nth(MOST - 1).filter(|(cut, _)| *cut > 0) else {
+        return text.to_owned();
+    };
+    let (before, last) = text.split_at_checked(cut).unwrap_or(("", text));
+    // A word that is longer than that stays whole.
+    let whole = before.ends_with(char::is_whitespace) || last.starts_with(char::is_whitespace);
+    let from = if whole { Some(last) } else { last.split_once(char::is_whitespace).map(|(_, words)| words) };
+    let from = from.or_else(|| text.rsplit(char::is_whitespace).next()).unwrap_or(text).trim_start();
+    if from.len() == text.len() { text.to_owned() } else { format!("…{from}") }
 }
 
 fn run_length(entry: &Entry, block: usize, number: &Number, sizes: usize) -> Finding {

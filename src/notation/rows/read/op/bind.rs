@@ -1,24 +1,68 @@
 //! Stitches that are bound off, and those at the beginning of the next rows.
 
-use super::super::super::tree::{How, Item, Until};
+use super::super::super::tree::{How, Item, Number, Until};
 use super::super::cursor::{Bad, Cursor};
+use super::super::plain::tokens;
 use super::super::until::until;
 use super::times::{finish, finish_how};
+use super::unread;
 
 pub(super) fn bind_off(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad> {
     finish_how(cursor);
-    cursor.any(&["next"]);
-    if let Some(number) = cursor.number()? {
+    if let Some(number) = so_many(cursor)? {
         let item = Item::Work { takes: 1, leaves: 0, times: number, binds: true, at: start..cursor.at };
         let item = finish(cursor, item);
         return in_next_rows(cursor, item);
     }
-    let until = until(cursor)?.unwrap_or(Until::End);
+    let until = match until(cursor)? {
+        Some(until) => until,
+        None if cursor.any(&["all", "everything", "rem", "remaining"]) || ends(cursor) => Until::End,
+        None => return Err(unread(cursor, start)),
+    };
     finish_how(cursor);
     if until == Until::End {
+        let body = cursor.at;
         cursor.skip_sentence();
+        let words = cursor.text.get(body..cursor.at).unwrap_or_default();
+        if tokens(words).any(|word| matches!(word, "but" | "except" | "last" | "first" | "centre" | "center")) {
+            return Err(unread(cursor, start));
+        }
     }
     Ok(Item::Even { until, binds: true, at: start..cursor.at })
+}
+
+/// Reads how many are bound off, whichever they are: `3`, `the next 3`, `centre 10`; nothing where no number is said.
+pub(in super::super) fn so_many(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
+    const WHICH: [&str; 16] = [
+        "the",
+        "next",
+        "following",
+        "foll",
+        "centre",
+        "center",
+        "central",
+        "middle",
+        "first",
+        "last",
+        "these",
+        "rem",
+        "remaining",
+        "neck",
+        "underarm",
+        "all",
+    ];
+    let before = cursor.at;
+    while cursor.any(&WHICH) {}
+    let number = cursor.number()?;
+    if number.is_none() {
+        cursor.at = before;
+    }
+    Ok(number)
+}
+
+/// Whether nothing more is said of what is bound off.
+fn ends(cursor: &mut Cursor<'_>) -> bool {
+    cursor.is_stop() || matches!(cursor.peek(), Some(',' | ';' | '(' | '[')) || cursor.sees("and")
 }
 
 /// Reads "at beg of next 2 rows" behind what is cast on or bound off: so many rows, each worked to its end.

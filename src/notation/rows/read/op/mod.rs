@@ -5,12 +5,14 @@ mod cable;
 mod plain;
 mod times;
 
+pub(super) use bind::so_many;
 pub(super) use times::colour;
 
 use super::super::lexicon::Counts;
 use super::super::statement::Trouble;
 use super::super::tree::{Item, Mark};
 use super::cursor::{Bad, Cursor};
+use super::evenly::evenly;
 use bind::{bind_off, in_next_rows};
 use cable::cable;
 use plain::{pattern, plain, same_as};
@@ -22,6 +24,9 @@ const NOTHING: Counts = Counts::new(0, 0);
 pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     cursor.spaces();
     let start = cursor.at;
+    if let Some(item) = evenly(cursor)? {
+        return Ok(item);
+    }
     if let Some((length, counts)) = cursor.lexicon.own_at(cursor.rest()) {
         cursor.at += length;
         return work(cursor, start, counts, false);
@@ -87,13 +92,21 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
         }
         return Err(unread(cursor, start));
     }
-    if cursor.any(&["place next", "put next", "slip next", "place", "put"]) {
+    if cursor.any(&["place", "put", "slip next"]) {
+        while cursor.any(&["the", "next", "first", "last", "these", "rem", "remaining", "centre", "center", "middle"]) {
+        }
         if let Some(number) = cursor.number()?
-            && cursor.any(&["sts", "st"])
+            && cursor.any(&["sts", "st", "stitches"])
             && cursor.any(&["on a", "onto a", "on", "onto"])
             && cursor.any(&["hold", "holder", "st holder", "stitch holder", "waste yarn", "scrap yarn"])
         {
-            return Ok(Item::Work { takes: 1, leaves: 0, times: number, binds: false, at: start..cursor.at });
+            let at = start..cursor.at;
+            if cursor.any(&["for"]) {
+                // What they will be is for the knitter alone.
+                let rest = cursor.rest();
+                cursor.at += rest.find([',', ';', '.', '[', '(', ']', ')', '*']).unwrap_or(rest.len());
+            }
+            return Ok(Item::Work { takes: 1, leaves: 0, times: number, binds: false, at });
         }
         return Err(unread(cursor, start));
     }

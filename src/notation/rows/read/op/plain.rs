@@ -2,6 +2,7 @@
 
 use super::super::super::tree::{Item, Until};
 use super::super::cursor::{Bad, Cursor};
+use super::super::plain::is_quiet;
 use super::super::until::until;
 use super::times::{finish, finish_how, repeated};
 use super::unread;
@@ -71,7 +72,12 @@ pub(super) fn plain(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad> 
         return Ok(Item::Even { until, binds: false, at: start..cursor.at });
     }
     if cursor.any(&["the", "every", "each", "all"]) || cursor.eat("even") {
+        let body = cursor.at;
         cursor.skip_sentence();
+        // "Knit the next 3 sts, k2tog" says more than that all are knitted.
+        if !is_quiet(cursor.text.get(body..cursor.at).unwrap_or_default()) {
+            return Err(unread(cursor, start));
+        }
         return Ok(Item::Even { until: Until::End, binds: false, at: start..cursor.at });
     }
     if cursor.is_stop() || super::super::stated::is_here(cursor) {
@@ -122,7 +128,7 @@ pub(super) fn pattern(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad
     }
     cursor.skip_sentence();
     let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
-    let as_before = ["patt", "est", "set"].iter().any(|word| words.contains(word)) && !words.contains("chart");
+    let as_before = ["patt", "est", "set"].iter().any(|word| words.contains(word)) && is_quiet(&words);
     Ok(Item::Unsaid { as_before, at: start..cursor.at })
 }
 

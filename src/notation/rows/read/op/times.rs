@@ -1,8 +1,9 @@
 //! What stands behind a stitch: how it is worked, in which colour, and how often.
 
 use super::super::super::lexicon::Counts;
-use super::super::super::tree::{How, Item};
+use super::super::super::tree::{How, Item, Until};
 use super::super::cursor::{Bad, Cursor};
+use super::super::stated;
 use super::super::until::times;
 use super::NOTHING;
 
@@ -69,13 +70,29 @@ pub(super) fn work(cursor: &mut Cursor<'_>, start: usize, counts: Counts, binds:
 /// Reads "3 times" behind a stitch.
 pub(super) fn repeated(cursor: &mut Cursor<'_>, item: Item) -> Result<Item, Bad> {
     let start = item.at().start;
-    let Some((number, _)) = times(cursor)? else { return Ok(item) };
+    let Some((number, _)) = times(cursor)? else { return Ok(all_along(cursor, item)) };
     match item {
         Item::Work { takes, leaves, times, binds, .. } if times.values.get(0) == Some(&1) && times.values.is_one() => {
             Ok(Item::Work { takes, leaves, times: number, binds, at: start..cursor.at })
         }
         other => Ok(Item::Repeat { items: vec![other], how: How::Times(number), at: start..cursor.at }),
     }
+}
+
+/// Reads "around" behind a stitch that is worked over and over: "K2tog around".
+fn all_along(cursor: &mut Cursor<'_>, item: Item) -> Item {
+    let before = cursor.at;
+    let one = matches!(&item, Item::Work { takes: 1.., times, .. } if times.values.is_one() && times.of(0) == 1);
+    if one && cursor.any(&["around", "across"]) {
+        cursor.any(&["the"]);
+        cursor.any(&["row", "rnd", "round"]);
+        if cursor.is_stop() || matches!(cursor.peek(), Some(',' | ';')) || stated::is_here(cursor) {
+            let at = item.at().start..cursor.at;
+            return Item::Repeat { items: vec![item], how: How::Until(Until::End), at };
+        }
+    }
+    cursor.at = before;
+    item
 }
 
 pub(super) fn finish(cursor: &mut Cursor<'_>, item: Item) -> Item {

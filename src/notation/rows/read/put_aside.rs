@@ -1,0 +1,48 @@
+//! Stitches that are put aside: `Place the next 20 sts on hold`.
+
+use super::super::statement::Doing;
+use super::cursor::{Bad, Cursor};
+use super::plain::tokens;
+use super::special::works;
+
+/// Words of which one says that stitches wait, and are not only moved along.
+const HOLDS: [&str; 14] = [
+    "hold", "holder", "holders", "waste", "scrap", "thread", "pin", "pins", "safety", "spare", "yarn", "cord",
+    "string", "extra",
+];
+
+/// Reads such a sentence; nothing where none stands here, or where it works stitches too.
+pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
+    if !cursor.any(&["place", "slip", "put", "transfer", "move"]) {
+        return Ok(None);
+    }
+    while cursor.any(&["the", "next", "these", "rem", "remaining", "last", "first", "centre", "center", "middle"]) {}
+    let Some(number) = cursor.number()? else { return Ok(None) };
+    if !cursor.any(&["sts", "st", "stitches"]) {
+        return Ok(None);
+    }
+    let start = cursor.at;
+    cursor.skip_sentence();
+    let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
+    let ends = [",", ";", " and ", " then "].iter().filter_map(|end| words.find(end)).min().unwrap_or(words.len());
+    let (to, more) = words.split_at(ends);
+    if works(more, cursor.lexicon) || !tokens(to).any(|word| matches!(word, "on" | "onto" | "to")) {
+        return Ok(None);
+    }
+    if !tokens(to).any(|word| HOLDS.contains(&word)) {
+        let moved = tokens(to).any(|word| matches!(word, "needle" | "needles" | "dpn" | "dpns" | "circular" | "cable"));
+        return Ok(moved.then_some(Doing::Aside));
+    }
+    // What is said of other stitches afterwards is not read, except how many are left.
+    let left = ["rem", "leaving", "left"].iter().any(|word| more.contains(word));
+    Ok(Some(if names_stitches(more) && !left { Doing::Unsaid } else { Doing::PutAside(number) }))
+}
+
+/// Whether words speak of a number of stitches: "10 sts", "the 10 held sts".
+pub(super) fn names_stitches(words: &str) -> bool {
+    let all: Vec<&str> = tokens(words).collect();
+    all.windows(3).chain(all.windows(2)).any(|some| {
+        let number = some.first().is_some_and(|word| word.chars().all(char::is_numeric));
+        number && some.last().is_some_and(|word| matches!(*word, "st" | "sts" | "stitch" | "stitches"))
+    })
+}
