@@ -7,7 +7,6 @@ mod count;
 mod fault;
 mod follow;
 mod lexicon;
-mod plain_rows;
 mod read;
 mod statement;
 mod tree;
@@ -16,8 +15,7 @@ pub use count::{Hand, Needle, Outcome, Reading, count, net, once, work};
 pub use fault::Fault;
 pub use follow::{Followed, Seen, Told, follow};
 pub use lexicon::{Counts, Lexicon};
-pub use plain_rows::read;
-pub use read::{read_items, speaks_of_markers};
+pub use read::{lines, read, read_items, speaks_of_markers};
 pub use statement::{
     Again, Change, Doing, Label, Only, Repeated, Rows, Shaped, Side, Statement, TakenUp, Trouble, Written,
 };

@@ -109,10 +109,11 @@ pub enum Doing {
     Shape(Shaped),
     /// Rows are worked again.
     Repeat(Repeated),
-    /// Rows that change no count; how many, nobody knows.
-    Plain,
-    /// So many rows that change no count.
-    PlainRows(u32),
+    /// Rows that change no count.
+    Plain {
+        /// How many, if that is said.
+        rows: Option<u32>,
+    },
     /// Rows as the last ones: as many stitches if those change none.
     Established,
     /// Rows whose stitches the words do not tell.

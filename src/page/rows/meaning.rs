@@ -170,9 +170,9 @@ fn said_word(word: &str) -> String {
 
 /// Letters one by one, but for those that are said as a word.
 fn said_letters(letters: &str) -> String {
-    const WORDS: [&str; 19] = [
+    const WORDS: [&str; 18] = [
         "tog", "inc", "dec", "rep", "rem", "patt", "pat", "beg", "cont", "foll", "prev", "approx", "mult", "opp",
-        "wise", "inc'd", "dec'd", "col", "dec",
+        "wise", "inc'd", "dec'd", "col",
     ];
     let lower = letters.to_lowercase().replace('’', "'");
     if WORDS.contains(&lower.as_str()) {

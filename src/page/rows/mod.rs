@@ -11,7 +11,7 @@ use super::Shown;
 use crate::entry::{Entry, Pattern};
 use crate::measure::{RunInText, RunStyle, runs_in};
 use crate::notation::chart::written::{between, written};
-use crate::notation::rows::{Doing, Lexicon, Span, read};
+use crate::notation::rows::{Doing, Lexicon, Span, lines, read};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -109,27 +109,6 @@ pub fn rows_view(
     };
     let lines = at.into_iter().enumerate().map(line).collect();
     RowsView { lines, abbreviations: glossary.met, is_listed: pattern.is_some() }
-}
-
-/// The lines of a text, each with the indented ones below it, and whether an empty one stands above it.
-fn lines(text: &str) -> Vec<(Span, bool)> {
-    let mut all: Vec<(Span, bool)> = Vec::new();
-    let mut at = 0;
-    let mut apart = false;
-    for line in text.split_inclusive('\n') {
-        let end = at + line.trim_end().len();
-        let goes_on = line.starts_with([' ', '\t']);
-        match all.last_mut() {
-            _ if line.trim().is_empty() => apart = !all.is_empty(),
-            Some((last, _)) if goes_on => last.end = end,
-            _ => {
-                all.push((at..end, apart));
-                apart = false;
-            }
-        }
-        at += line.len();
-    }
-    all
 }
 
 /// Where lines begin that are only a name with a colon, from which rows are numbered anew.

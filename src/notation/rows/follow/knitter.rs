@@ -145,10 +145,10 @@ impl<'a> Knitter<'a> {
             Doing::TakeUp(taken) => self.take_up(id, statement, taken),
             Doing::Shape(shaped) => self.shape(id, statement, shaped),
             Doing::Repeat(repeated) => self.repeat(id, statement, repeated),
-            Doing::Plain | Doing::PlainRows(_) => {
-                match &statement.doing {
-                    Doing::PlainRows(rows) => self.history.again(&[Past::Even], i64::from(*rows)),
-                    _ => self.history.push(Past::Unknown),
+            Doing::Plain { rows } => {
+                match rows {
+                    Some(rows) => self.history.again(&[Past::Even], i64::from(*rows)),
+                    None => self.history.push(Past::Unknown),
                 }
                 self.last_change = Some(0);
                 self.markers.go_on();

@@ -124,6 +124,17 @@ impl<'a> Cursor<'a> {
         }
     }
 
+    /// Reads something that may not stand here; then nothing of it is taken, neither words nor numbers.
+    pub fn attempt<T>(&mut self, read: impl FnOnce(&mut Self) -> Result<Option<T>, Bad>) -> Result<Option<T>, Bad> {
+        let (before, kept) = (self.at, self.numbers.len());
+        let read = read(self)?;
+        if read.is_none() {
+            self.at = before;
+            self.numbers.truncate(kept);
+        }
+        Ok(read)
+    }
+
     /// Moves past the rest of the sentence, up to its full stop or to a bracket that may hold a count.
     pub fn skip_sentence(&mut self) {
         while !self.is_stop() {

@@ -45,13 +45,7 @@ pub(super) const ENDS: [&str; 7] =
 
 /// Reads a whole row of that kind; nothing where none stands here.
 pub(super) fn evenly(cursor: &mut Cursor<'_>) -> Result<Option<Item>, Bad> {
-    let (before, kept) = (cursor.at, cursor.numbers.len());
-    let read = read(cursor)?;
-    if read.is_none() {
-        cursor.at = before;
-        cursor.numbers.truncate(kept);
-    }
-    Ok(read)
+    cursor.attempt(read)
 }
 
 fn read(cursor: &mut Cursor<'_>) -> Result<Option<Item>, Bad> {

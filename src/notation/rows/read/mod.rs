@@ -35,7 +35,7 @@ pub fn read(text: &str, lexicon: &Lexicon, style: RunStyle) -> Written {
     let mut statements = Vec::new();
     // What a line alone says of the sizes holds until another says so.
     let mut standing: Option<Only> = None;
-    for line in lines(text) {
+    for (line, _) in lines(text) {
         (cursor.at, cursor.end) = (line.start, line.end);
         cursor.only.clone_from(&standing);
         if let Some(said) = for_sizes(&mut cursor, &statements) {
@@ -101,17 +101,21 @@ fn start<'a>(text: &'a str, lexicon: &'a Lexicon, style: RunStyle) -> Cursor<'a>
     }
 }
 
-/// The lines of a text, each with the indented ones below it.
-fn lines(text: &str) -> Vec<Span> {
-    let mut all: Vec<Span> = Vec::new();
+/// Returns the lines of a text, each with the indented ones below it, and whether an empty one stands above it.
+pub fn lines(text: &str) -> Vec<(Span, bool)> {
+    let mut all: Vec<(Span, bool)> = Vec::new();
     let mut at = 0;
+    let mut apart = false;
     for line in text.split_inclusive('\n') {
         let end = at + line.trim_end().len();
         let goes_on = line.starts_with([' ', '\t']);
         match all.last_mut() {
-            _ if line.trim().is_empty() => {}
-            Some(last) if goes_on => last.end = end,
-            _ => all.push(at..end),
+            _ if line.trim().is_empty() => apart = !all.is_empty(),
+            Some((last, _)) if goes_on => last.end = end,
+            _ => {
+                all.push((at..end, apart));
+                apart = false;
+            }
         }
         at += line.len();
     }

@@ -65,7 +65,28 @@ pub(super) fn plain(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     // "Continue until …" may be shaped as before; "continue straight" is not.
     let straight =
         even || words.contains("without") || has(&["st", "stockinette", "garter", "rib", "ribbing", "seed", "moss"]);
-    Ok(Some(if has(&AS_BEFORE) || (goes_on && !straight) { Doing::Established } else { Doing::Plain }))
+    let as_before = has(&AS_BEFORE) || (goes_on && !straight);
+    Ok(Some(if as_before { Doing::Established } else { Doing::Plain { rows: how_many(&words) } }))
+}
+
+/// The number before the word "rows", where no other stands in the sentence. A count behind the sentence is none of it.
+fn how_many(words: &str) -> Option<u32> {
+    const ROWS: [&str; 6] = ["row", "rows", "rnd", "rnds", "round", "rounds"];
+    let words = words.split(['[', '.']).next()?;
+    let mut words = words.split(|c: char| c.is_whitespace() || c == ',').filter(|word| !word.is_empty()).peekable();
+    let mut found = None;
+    while let Some(word) = words.next() {
+        if matches!(word, "every" | "until" | "for" | "or") {
+            return None;
+        }
+        let before = words.peek().is_some_and(|next| ROWS.contains(next));
+        match word.parse() {
+            Ok(number) if before && found.is_none() => found = Some(number),
+            _ if word.contains(|c: char| c.is_ascii_digit()) => return None,
+            _ => {}
+        }
+    }
+    found
 }
 
 /// The words and numbers of a text.

@@ -39,13 +39,7 @@ pub(super) fn is_here(cursor: &mut Cursor<'_>) -> bool {
 
 /// Reads a count; nothing where none stands here.
 pub(super) fn stated(cursor: &mut Cursor<'_>) -> Result<Option<Stated>, Bad> {
-    let (before, kept) = (cursor.at, cursor.numbers.len());
-    let read = read(cursor)?;
-    if read.is_none() {
-        cursor.at = before;
-        cursor.numbers.truncate(kept);
-    }
-    Ok(read)
+    cursor.attempt(read)
 }
 
 fn read(cursor: &mut Cursor<'_>) -> Result<Option<Stated>, Bad> {
