@@ -11,6 +11,7 @@ mod lost;
 mod markers;
 mod natural;
 mod random;
+mod sides;
 mod sizes;
 
 use ballband::measure::RunStyle;

@@ -12,6 +12,28 @@ pub enum Side {
     Wrong,
 }
 
+impl Side {
+    /// Returns the side that comes next where the work is turned.
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Right => Self::Wrong,
+            Self::Wrong => Self::Right,
+        }
+    }
+}
+
+/// From which side the row behind a sentence is worked.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum NextSide {
+    /// From the other one than the last row.
+    #[default]
+    Other,
+    /// From the side that is said: "ending with a WS row".
+    Is(Side),
+    /// The words do not tell: "break the yarn", "slide the stitches".
+    Unknown,
+}
+
 /// What stands before a row's colon.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Label {
@@ -173,6 +195,8 @@ pub struct Statement {
     pub change: Option<Change>,
     /// Whether it speaks of markers without saying where they come.
     pub marks: bool,
+    /// From which side the row behind it is worked.
+    pub next_side: NextSide,
     /// What cannot be read in it.
     pub trouble: Option<(Trouble, Span)>,
     /// Where it stands.

@@ -2,11 +2,12 @@
 
 use super::super::count::Needle;
 use super::super::fault::Fault;
-use super::super::statement::{Doing, Statement, Written};
+use super::super::statement::{Doing, NextSide, Statement, Written};
 use super::super::tree::Span;
 use super::apart::Apart;
 use super::markers::Markers;
 use super::past::{History, Past};
+use super::sides::Sides;
 use std::collections::BTreeMap;
 
 /// A statement by its block and its place in it.
@@ -24,6 +25,7 @@ pub(super) struct Knitter<'a> {
     pub(super) size: usize,
     pub(super) needle: Needle,
     pub(super) markers: Markers,
+    pub(super) sides: Sides,
     /// The groups of stitches that were put aside.
     pub(super) held: Vec<i64>,
     /// Numbered rows since the numbers last began anew.
@@ -32,6 +34,8 @@ pub(super) struct Knitter<'a> {
     pub(super) others: Option<(u32, Id)>,
     /// Rows that are read and not yet worked: a label may name one that comes after the next.
     pub(super) waiting: Vec<(u32, Id)>,
+    /// Whether a sentence among those rows may turn the work.
+    pub(super) doubt: bool,
     /// The rows worked.
     pub(super) history: History,
     /// What the last row added, where that is known.
@@ -52,10 +56,12 @@ impl<'a> Knitter<'a> {
             size,
             needle: Needle::UNKNOWN,
             markers: Markers::default(),
+            sides: Sides::default(),
             held: Vec::new(),
             rows: BTreeMap::new(),
             others: None,
             waiting: Vec::new(),
+            doubt: false,
             history: History::of(blocks),
             last_change: None,
             lost_at: None,
@@ -71,6 +77,7 @@ impl<'a> Knitter<'a> {
             if written.marked {
                 self.markers.forget();
             }
+            self.sides.forget();
             for (at, statement) in written.statements.iter().enumerate() {
                 self.statement((block, at), statement);
             }
@@ -112,6 +119,12 @@ impl<'a> Knitter<'a> {
         if statement.doing != Doing::Aside {
             self.work_waiting();
         }
+        if !matches!(
+            statement.doing,
+            Doing::Row { .. } | Doing::Repeat(_) | Doing::Plain { rows: Some(_) } | Doing::Aside
+        ) {
+            self.sides.forget();
+        }
         match &statement.doing {
             Doing::Row { items, label } => {
                 if items.is_empty() && label.is_none() && statement.trouble.is_none() {
@@ -147,7 +160,10 @@ impl<'a> Knitter<'a> {
             Doing::Repeat(repeated) => self.repeat(id, statement, repeated),
             Doing::Plain { rows } => {
                 match rows {
-                    Some(rows) => self.history.again(&[Past::Even], i64::from(*rows)),
+                    Some(rows) => {
+                        self.history.again(&[Past::Even], i64::from(*rows));
+                        self.sides.go_on(i64::from(*rows));
+                    }
                     None => self.history.push(Past::Unknown),
                 }
                 self.last_change = Some(0);
@@ -186,6 +202,12 @@ impl<'a> Knitter<'a> {
         }
         if statement.marks {
             self.markers.forget();
+        }
+        match statement.next_side {
+            NextSide::Other => {}
+            // These rows come before the sentence, and perhaps others behind it with them.
+            _ if !self.waiting.is_empty() => self.doubt = true,
+            said => self.sides.hear(said),
         }
         if statement.doing != Doing::Aside {
             self.after.insert(id, self.needle.total);

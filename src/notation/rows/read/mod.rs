@@ -10,6 +10,7 @@ mod plain;
 mod put_aside;
 mod sentence;
 mod shape;
+mod side;
 mod sizes;
 mod special;
 mod stated;
