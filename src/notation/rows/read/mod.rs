@@ -64,9 +64,8 @@ pub fn read(text: &str, lexicon: &Lexicon, style: RunStyle) -> Written {
 /// Reads for which sizes what follows is, and keeps it; nothing where that is not said here.
 fn for_sizes(cursor: &mut Cursor<'_>, statements: &[Statement]) -> Option<Option<Only>> {
     // The others are those that the sentences just before are not for.
-    let restricted = statements.iter().rev().map_while(|before| before.only.as_ref().filter(|only| !only.except));
-    let before: Vec<usize> = restricted.flat_map(|only| only.sizes.iter().copied()).collect();
-    match scope(cursor, &before)? {
+    let restricted = || statements.iter().rev().map_while(|before| before.only.as_ref().filter(|only| !only.except));
+    match scope(cursor, || restricted().flat_map(|only| only.sizes.iter().copied()).collect())? {
         Scope::All => cursor.only = None,
         Scope::Some(only, unknown) => {
             cursor.unknown_sizes.extend(unknown);
