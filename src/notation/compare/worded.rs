@@ -56,6 +56,10 @@ impl Walk<'_> {
                 let name = Name::into(of.of(self.size), counts.leaves);
                 self.push(Step { name, colour: None, at: at.clone() }, counts.takes, 1)
             }
+            Item::Hold { number, at, .. } => {
+                let step = Step { name: Name::of("place", 1, 0), colour: None, at: at.clone() };
+                self.push(step, 1, number.of(self.size))
+            }
             Item::Mark { .. } => Some(()),
             Item::Repeat { items, how: How::Until(until), .. } => {
                 let takes = once(items, self.size, Reading::More)?.takes;

@@ -3,6 +3,7 @@
 mod marks;
 mod once;
 mod repeat;
+mod turn;
 mod work;
 
 pub(super) use once::binds;
