@@ -63,7 +63,7 @@ pub(super) fn parts(items: &[Item]) -> u32 {
 }
 
 /// In how many places a stretch binds off so many stitches.
-pub(in crate::notation::rows) fn binds(items: &[Item]) -> i64 {
+pub(in crate::notation) fn binds(items: &[Item]) -> i64 {
     let each = items.iter().map(|item| match item {
         Item::Work { binds: true, .. } => 1,
         Item::Repeat { items, .. } => binds(items),
