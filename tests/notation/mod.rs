@@ -7,6 +7,7 @@ mod chart;
 mod compare;
 mod examples;
 mod faults;
+mod hold;
 mod lost;
 mod markers;
 mod natural;

@@ -1,8 +1,8 @@
 //! A row in words, written out in the order it is worked.
 
-use super::super::rows::{How, Item, Reading, Until, once};
+use super::super::rows::{How, Item, Reading, Until, binds, once};
 use super::name::Name;
-use super::{Step, Words};
+use super::{MANY, Span, Step, Words};
 
 /// The most stitches that are written out.
 const MOST: usize = 20_000;
@@ -11,11 +11,23 @@ const MOST: usize = 20_000;
 const MOST_STEPS: usize = 200_000;
 
 /// Returns the stitches of a row on so many; nothing where the words do not tell them. A repeat that does not come out is
-/// worked as often as it goes.
-pub(super) fn steps(words: Words<'_>, stitches: i64, size: usize) -> Option<Vec<Step>> {
-    let mut walk = Walk { words, size, left: stitches, steps: Vec::new(), looks: MOST_STEPS };
+/// worked as often as it goes. `apart` says whether the stitch that is on the right needle after binding off is none of
+/// those that the next words count.
+pub(super) fn steps(words: Words<'_>, stitches: i64, size: usize, apart: bool) -> Option<Vec<Step>> {
+    let mut walk = Walk::begin(words, stitches, size, apart);
     walk.items(words.items)?;
     Some(walk.steps)
+}
+
+/// Returns how many stitches a row takes that goes no further than it says; nothing for one that goes to its end.
+pub(super) fn takes(words: Words<'_>, size: usize, apart: bool) -> Option<i64> {
+    let takes = once(words.items, size, Reading::More)?.takes;
+    if !apart || binds(words.items) == 0 {
+        return Some(takes);
+    }
+    let mut walk = Walk::begin(words, MANY, size, apart);
+    walk.items(words.items)?;
+    MANY.checked_sub(walk.left)
 }
 
 struct Walk<'a> {
@@ -26,15 +38,31 @@ struct Walk<'a> {
     steps: Vec<Step>,
     /// How many things may still be looked at.
     looks: usize,
+    /// Whether the stitch left from binding off is none of the next ones.
+    apart: bool,
+    /// Where the last thing done was binding off.
+    bound: Option<Span>,
 }
 
-impl Walk<'_> {
+impl<'a> Walk<'a> {
+    fn begin(words: Words<'a>, left: i64, size: usize, apart: bool) -> Self {
+        Self { words, size, left, steps: Vec::new(), looks: MOST_STEPS, apart, bound: None }
+    }
+
     fn items(&mut self, items: &[Item]) -> Option<()> {
         items.iter().try_for_each(|item| self.item(item))
     }
 
     fn item(&mut self, item: &Item) -> Option<()> {
         self.looks = self.looks.checked_sub(1)?;
+        if !matches!(item, Item::Mark { .. })
+            && let Some(at) = self.bound.take()
+            && self.apart
+            && !matches!(item, Item::Work { binds: true, .. })
+        {
+            let step = Step { name: Name::left_from_binding_off(), colour: None, at };
+            self.push(step, 1, 1)?;
+        }
         match item {
             Item::Work { takes, leaves, times, at, binds } => {
                 let text = self.words.text.get(at.clone())?;
@@ -45,6 +73,7 @@ impl Walk<'_> {
                     return self.pass_over(item, text);
                 }
                 let times = times.of(self.size);
+                self.bound = (*binds && times > 0).then(|| at.clone());
                 // "yo twice" and "m2" are so many of one.
                 let (leaves, times) = if *takes == 0 { (1, times.checked_mul(*leaves)?) } else { (*leaves, times) };
                 let name = self.name(text, *takes, leaves, *binds);
@@ -56,9 +85,16 @@ impl Walk<'_> {
                 let name = Name::into(of.of(self.size), counts.leaves);
                 self.push(Step { name, colour: None, at: at.clone() }, counts.takes, 1)
             }
+            Item::Hold { number, at, .. } => {
+                let step = Step { name: Name::of("place", 1, 0), colour: None, at: at.clone() };
+                self.push(step, 1, number.of(self.size))
+            }
             Item::Mark { .. } => Some(()),
             Item::Repeat { items, how: How::Until(until), .. } => {
-                let takes = once(items, self.size, Reading::More)?.takes;
+                let mut takes = once(items, self.size, Reading::More)?.takes;
+                if self.apart {
+                    takes = takes.checked_add(binds(items))?;
+                }
                 let room = self.left.checked_sub(self.last(until)?)?;
                 (takes > 0).then_some(())?;
                 (0..room / takes).try_for_each(|_| self.items(items))

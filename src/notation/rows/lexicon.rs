@@ -62,7 +62,7 @@ impl Lexicon {
         self.apart = true;
     }
 
-    pub(super) fn is_apart(&self) -> bool {
+    pub(in crate::notation) fn is_apart(&self) -> bool {
         self.apart
     }
 

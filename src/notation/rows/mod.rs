@@ -11,6 +11,7 @@ mod read;
 mod statement;
 mod tree;
 
+pub(super) use count::binds;
 pub use count::{Hand, Needle, Outcome, Reading, count, net, once, work};
 pub use fault::Fault;
 pub use follow::{Followed, Seen, Told, follow};

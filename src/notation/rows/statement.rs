@@ -124,7 +124,12 @@ pub enum Doing {
     /// A beginning: so many stitches are cast on or picked up.
     CastOn(Number),
     /// Stitches are put aside.
-    PutAside(Number),
+    PutAside {
+        /// How many.
+        number: Number,
+        /// Whether they are said to be all that remain.
+        rest: bool,
+    },
     /// Stitches that were put aside come back.
     TakeUp(TakenUp),
     /// Stitches are decreased or increased at both ends, so many times.

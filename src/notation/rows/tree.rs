@@ -131,6 +131,22 @@ pub enum Item {
         /// Where it stands.
         at: Span,
     },
+    /// Stitches that are put aside, off the needle.
+    Hold {
+        /// How many.
+        number: Number,
+        /// Whether they are said to be all that remain.
+        rest: bool,
+        /// Where it stands.
+        at: Span,
+    },
+    /// Stitches that were put aside and are worked from where they wait.
+    FromHold {
+        /// How many.
+        number: Number,
+        /// Where it stands.
+        at: Span,
+    },
     /// The work is turned before the row's end.
     Turn {
         /// Where it stands.
@@ -161,6 +177,8 @@ impl Item {
             | Self::Into { at, .. }
             | Self::Even { at, .. }
             | Self::Mark { at, .. }
+            | Self::Hold { at, .. }
+            | Self::FromHold { at, .. }
             | Self::Turn { at }
             | Self::SameAs { at, .. }
             | Self::Unsaid { at, .. } => at,

@@ -21,6 +21,8 @@ pub fn once(items: &[Item], size: usize, reading: Reading) -> Option<Counts> {
                 times_over(once(items, size, reading)?, times)
             }
             Item::Mark { .. } => Counts::default(),
+            Item::Hold { number, .. } => times_over(Counts::new(1, 0), number.of(size)),
+            Item::FromHold { number, .. } => times_over(Counts::new(0, 1), number.of(size)),
             Item::Into { items, of, .. } => Counts::new(of.of(size), once(items, size, reading)?.leaves),
             Item::Even { .. } | Item::Turn { .. } | Item::SameAs { .. } | Item::Unsaid { .. } => return None,
         };
@@ -61,7 +63,7 @@ pub(super) fn parts(items: &[Item]) -> u32 {
 }
 
 /// In how many places a stretch binds off so many stitches.
-pub(in crate::notation::rows) fn binds(items: &[Item]) -> i64 {
+pub(in crate::notation) fn binds(items: &[Item]) -> i64 {
     let each = items.iter().map(|item| match item {
         Item::Work { binds: true, .. } => 1,
         Item::Repeat { items, .. } => binds(items),

@@ -143,18 +143,7 @@ impl<'a> Knitter<'a> {
                 (self.last_change, self.lost_at) = (None, None);
                 self.stated(id, statement, false);
             }
-            Doing::PutAside(number) => {
-                let number = number.of(self.size);
-                self.held.push(number);
-                if let Some(total) = self.needle.total {
-                    let after = total - number;
-                    if after < 0 {
-                        self.tell(id.0, statement.at.clone(), Fault::Short { by: -after, had: total });
-                    }
-                    self.needle = if after < 0 { Needle::UNKNOWN } else { Needle::of(after) };
-                }
-                self.stated(id, statement, false);
-            }
+            Doing::PutAside { number, rest } => self.put_aside(id, statement, number, *rest),
             Doing::TakeUp(taken) => self.take_up(id, statement, taken),
             Doing::Shape(shaped) => self.shape(id, statement, shaped),
             Doing::Repeat(repeated) => self.repeat(id, statement, repeated),

@@ -4,6 +4,7 @@ use super::super::count::{Hand, Needle, Outcome};
 use super::super::fault::Fault;
 use super::super::statement::{Doing, Statement};
 use super::super::tree::{How, Item, Until};
+use super::held::from_hold;
 use super::knitter::{Id, Knitter, MOST_STEPS};
 use super::past::Past;
 use super::usual::{outcome, unfit};
@@ -108,8 +109,14 @@ impl<'a> Knitter<'a> {
             self.stated(id, statement, false);
             return;
         }
-        self.hold(items);
-        let outcome = self.outcome(statement, items);
+        self.hold(id, items);
+        let outcome = if !from_hold(items).is_empty() {
+            self.outcome_from_hold(statement, items)
+        } else if last {
+            self.outcome_before_hold(id, statement, items)
+        } else {
+            self.outcome(statement, items)
+        };
         let unfit = outcome.faults.iter().any(|(fault, _)| unfit(*fault));
         for (fault, at) in outcome.faults {
             self.tell(id.0, at, fault);

@@ -2,6 +2,7 @@
 
 use super::super::statement::Doing;
 use super::cursor::{Bad, Cursor};
+use super::op::{PARTS, which};
 use super::plain::tokens;
 use super::special::works;
 
@@ -13,11 +14,13 @@ const HOLDS: [&str; 14] = [
 
 /// Reads such a sentence; nothing where none stands here, or where it works stitches too.
 pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
-    if !cursor.any(&["place", "slip", "put", "transfer", "move"]) {
+    if !cursor.any(&["place", "slip", "sl", "put", "transfer", "move"]) {
         return Ok(None);
     }
-    while cursor.any(&["the", "next", "these", "rem", "remaining", "last", "first", "centre", "center", "middle"]) {}
+    let rest = which(cursor);
     let Some(number) = cursor.number()? else { return Ok(None) };
+    let rest = which(cursor) || rest;
+    cursor.any(&PARTS);
     if !cursor.any(&["sts", "st", "stitches"]) {
         return Ok(None);
     }
@@ -35,7 +38,7 @@ pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     }
     // What is said of other stitches afterwards is not read, except how many are left.
     let left = ["rem", "leaving", "left"].iter().any(|word| more.contains(word));
-    Ok(Some(if names_stitches(more) && !left { Doing::Unsaid } else { Doing::PutAside(number) }))
+    Ok(Some(if names_stitches(more) && !left { Doing::Unsaid } else { Doing::PutAside { number, rest } }))
 }
 
 /// Whether words speak of a number of stitches: "10 sts", "the 10 held sts".

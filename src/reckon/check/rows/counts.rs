@@ -6,6 +6,7 @@ use crate::finding::{Code, Finding, Severity};
 use crate::notation::rows::{Fault, Followed, Side, Told};
 use crate::reckon::check::place::in_sizes;
 use crate::reckon::check::rows::{ROW_SIDES, ROW_UNKNOWN};
+use crate::source::Place;
 
 macro_rules! codes {
     ($($(#[doc = $doc:literal])+ $static:ident = $name:literal: $what:literal, $why:literal, $bad:literal, $good:literal;)*) => { $(
@@ -185,12 +186,7 @@ fn words(fault: Fault) -> String {
         Fault::Section { says, is } => format!("{} are said and the last block ended with {is}", stitches(says)),
         Fault::Change { says, is } => format!("{} are said and there are {}", changed(says), changed(is)),
         Fault::InAll { times } => format!("{times} times fit only with the first among them"),
-        Fault::BoundOff { counted: true } => {
-            "fits only if the stitch on the right needle after binding off is the first of the next ones".to_owned()
-        }
-        Fault::BoundOff { counted: false } => {
-            "fits only if the stitch on the right needle after binding off is none of the next ones".to_owned()
-        }
+        Fault::BoundOff { counted } => bound_off("fits only if", counted),
         Fault::Again { pass, had } => format!("repeat {pass} does not fit the {} there are then", stitches(had)),
         Fault::Missed { wanted, is } => format!("{} are never left: it comes to {is}", stitches(wanted)),
         Fault::NoRow { row } => format!("there is no row {row}"),
@@ -231,12 +227,7 @@ fn help(fault: Fault) -> String {
         Fault::Section { .. } => "mend one of the two, or write what happens between them".to_owned(),
         Fault::Change { .. } => "mend the note or the row".to_owned(),
         Fault::InAll { times } => format!("write `{} times more`", times.saturating_sub(1)),
-        Fault::BoundOff { counted } => {
-            let word = if counted { "counted" } else { "not counted" };
-            format!(
-                "say it in the row: `k to end`; if you always count so, `stitch after binding off: {word}` in `studio.yaml`"
-            )
-        }
+        Fault::BoundOff { counted } => count_so(counted),
         Fault::Again { .. } => "say how often it is really worked, or write the later rows out".to_owned(),
         Fault::Missed { is, .. } => format!("end with {}, or begin with others", stitches(is)),
         Fault::NoRow { .. } | Fault::FewRows { .. } => "name rows that are there".to_owned(),
@@ -255,4 +246,22 @@ fn help(fault: Fault) -> String {
         }
         Fault::Unknown => "give the count behind it in square brackets: `[84 sts]`".to_owned(),
     }
+}
+
+/// What a row rests on that goes by the stitch left from binding off.
+fn bound_off(fits: &str, counted: bool) -> String {
+    let which = if counted { "the first" } else { "none" };
+    format!("{fits} the stitch on the right needle after binding off is {which} of the next ones")
+}
+
+fn count_so(counted: bool) -> String {
+    let word = if counted { "counted" } else { "not counted" };
+    format!(
+        "say it in the row: `k to end`; if you always count so, `stitch after binding off: {word}` in `studio.yaml`"
+    )
+}
+
+/// Words that a row is right only where the stitch left from binding off is counted so.
+pub(super) fn left_from_binding_off(at: Place, counted: bool, fits: &str) -> Finding {
+    Finding::new(&STITCH_BOUND_OFF, at, bound_off(fits, counted)).help(count_so(counted))
 }

@@ -56,6 +56,9 @@ pub(in super::super) fn so_many(cursor: &mut Cursor<'_>) -> Result<Option<Number
     let number = cursor.number()?;
     if number.is_none() {
         cursor.at = before;
+    } else {
+        // "The 10 centre sts".
+        cursor.any(&["next", "centre", "center", "central", "middle", "neck", "underarm", "front", "back"]);
     }
     Ok(number)
 }
