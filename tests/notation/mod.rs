@@ -11,6 +11,7 @@ mod hold;
 mod lost;
 mod markers;
 mod natural;
+mod pieces;
 mod random;
 mod sides;
 mod sizes;

@@ -93,11 +93,26 @@ pub struct Shaped {
     pub again: Again,
 }
 
+/// Stitches that a sentence puts aside.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PutAside {
+    /// How many; all there are where no number stands.
+    pub number: Option<Number>,
+    /// Whether they are said to be all that remain.
+    pub rest: bool,
+    /// What they are of, where that is said.
+    pub of: Option<String>,
+}
+
 /// Stitches that were put aside and come back to the needle.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct TakenUp {
-    /// How many.
-    pub number: Number,
+    /// How many; all of the pieces where no number stands.
+    pub number: Option<Number>,
+    /// What they are of, where that is said.
+    pub of: Vec<String>,
+    /// Where they are named.
+    pub at: Span,
     /// How many are picked up or cast on beside them.
     pub more: Option<Number>,
 }
@@ -124,12 +139,7 @@ pub enum Doing {
     /// A beginning: so many stitches are cast on or picked up.
     CastOn(Number),
     /// Stitches are put aside.
-    PutAside {
-        /// How many.
-        number: Number,
-        /// Whether they are said to be all that remain.
-        rest: bool,
-    },
+    PutAside(PutAside),
     /// Stitches that were put aside come back.
     TakeUp(TakenUp),
     /// Stitches are decreased or increased at both ends, so many times.
@@ -151,6 +161,8 @@ pub enum Doing {
     Heading {
         /// Whether it names a chart, whose rows in words come then.
         chart: bool,
+        /// Its words.
+        name: String,
     },
     /// A sentence that works no stitch.
     Aside,
@@ -224,6 +236,8 @@ pub struct Written {
     pub apart: bool,
     /// Whether the text before it speaks of markers, so that nobody knows which there are.
     pub marked: bool,
+    /// What the headings above it say, from the outermost: the piece that is knitted there.
+    pub piece: Option<String>,
     /// Every number in it, for what is asked of all.
     pub numbers: Vec<Number>,
     /// Words that stand for sizes and name none of the pattern's.

@@ -2,43 +2,49 @@
 
 use super::super::count::{Needle, Outcome, Reading, once};
 use super::super::fault::Fault;
-use super::super::statement::{Doing, Statement};
+use super::super::statement::{Doing, PutAside, Statement};
 use super::super::tree::{How, Item, Number};
 use super::knitter::{Id, Knitter};
+use super::pieces::MOST;
 use super::usual::unfit;
-
-/// The most groups of stitches put aside whose sums are looked at.
-const MOST: usize = 8;
 
 impl<'a> Knitter<'a> {
     /// Keeps what a row puts aside, and holds what it works from there against what was.
     pub(super) fn hold(&mut self, id: Id, items: &[Item]) {
-        for number in from_hold(items) {
-            self.comes_back(id, number);
+        for (number, of) in from_hold(items) {
+            self.comes_back(id, number, of);
         }
-        self.held.extend(held(items, self.size));
+        for (of, stitches) in held(items, self.size) {
+            self.held.put(of.or(self.piece.as_deref()), stitches);
+        }
     }
 
-    /// Holds stitches that come back to the needle against those put aside.
-    pub(super) fn comes_back(&mut self, id: Id, number: &Number) {
+    /// Holds stitches that come back to the needle against those put aside; `of` is what they are said to be of.
+    pub(super) fn comes_back(&mut self, id: Id, number: &Number, of: Option<&str>) {
         let says = number.of(self.size);
-        if !self.held.is_empty() && self.held.len() <= MOST && !sums(&self.held).contains(&says) {
-            let had = self.held.iter().copied().min_by_key(|group| group.abs_diff(says)).unwrap_or(0);
+        if let Some(had) = self.held.unlike(says, of) {
             self.tell(id.0, number.at.clone(), Fault::Held { says, had });
         }
     }
 
     /// Puts stitches aside that a sentence of its own is for.
-    pub(super) fn put_aside(&mut self, id: Id, statement: &Statement, number: &Number, rest: bool) {
-        let says = number.of(self.size);
-        self.held.push(says);
+    pub(super) fn put_aside(&mut self, id: Id, statement: &Statement, put: &PutAside) {
+        // Behind a turn those that remain are on the other needle.
+        let there = self.needle.total.zip(self.needle.here).map(|(total, here)| total.saturating_sub(here));
+        let there = there.filter(|there| put.rest && *there > 0);
+        let says = put.number.as_ref().map(|number| number.of(self.size)).or(there).or(self.needle.total);
+        let Some(says) = says else {
+            self.stated(id, statement, false);
+            return;
+        };
+        self.held.put(put.of.as_deref().or(self.piece.as_deref()), says);
         if let Some(total) = self.needle.total {
             let after = total.saturating_sub(says);
-            // Behind a turn those that remain are on the other needle.
-            let there = self.needle.here.map(|here| total.saturating_sub(here)).filter(|there| rest && *there > 0);
             if after < 0 {
                 self.tell(id.0, statement.at.clone(), Fault::Short { by: after.saturating_neg(), had: total });
-            } else if let Some(fault) = there.and_then(|there| remains(there, says, total)) {
+            } else if let Some((fault, number)) =
+                there.and_then(|there| remains(there, says, total)).zip(put.number.as_ref())
+            {
                 self.tell(id.0, number.at.clone(), fault);
             }
             self.needle = if after < 0 { Needle::UNKNOWN } else { Needle::of(after) };
@@ -51,17 +57,21 @@ impl<'a> Knitter<'a> {
         let markers = self.markers.clone();
         let outcome = self.outcome(statement, items);
         let [(Fault::LeftOver { left, had }, at)] = outcome.faults.as_slice() else { return outcome };
-        let Some((next, number, rest)) = self.put_aside_next(id) else { return outcome };
-        let says = number.of(self.size);
-        if !rest && says != *left {
+        let Some((next, put)) = self.put_aside_next(id) else { return outcome };
+        if let Some(number) = &put.number {
+            let says = number.of(self.size);
+            if !put.rest && says != *left {
+                return outcome;
+            }
+            if let Some(fault) = remains(*left, says, *had) {
+                self.tell(next.0, number.at.clone(), fault);
+            }
+        } else if !put.rest {
             return outcome;
-        }
-        if let Some(fault) = remains(*left, says, *had) {
-            self.tell(next.0, number.at.clone(), fault);
         }
         let all = Number { values: crate::measure::SizeRun::one(*left), at: at.end..at.end };
         let mut items = items.to_vec();
-        items.push(Item::Hold { number: all, rest: true, at: at.end..at.end });
+        items.push(Item::Hold { number: all, rest: true, of: None, at: at.end..at.end });
         self.markers = markers;
         let left = *left;
         let mut outcome = self.outcome(statement, &items);
@@ -71,13 +81,13 @@ impl<'a> Knitter<'a> {
         outcome
     }
 
-    /// The next sentence that this size works, if it puts stitches aside: which, how many, and whether all that remain.
-    fn put_aside_next(&self, id: Id) -> Option<(Id, &'a Number, bool)> {
+    /// The next sentence that this size works, if it puts stitches aside.
+    fn put_aside_next(&self, id: Id) -> Option<(Id, &'a PutAside)> {
         let statements = self.blocks.get(id.0)?.statements.iter().enumerate().skip(id.1.saturating_add(1));
         let works = |statement: &Statement| statement.is_for(self.size) && statement.doing != Doing::Aside;
         let (at, next) = statements.into_iter().find(|(_, statement)| works(statement))?;
         match &next.doing {
-            Doing::PutAside { number, rest } => Some(((id.0, at), number, *rest)),
+            Doing::PutAside(put) => Some(((id.0, at), put)),
             _ => None,
         }
     }
@@ -130,11 +140,11 @@ fn remains(there: i64, says: i64, had: i64) -> Option<Fault> {
 }
 
 /// The groups of stitches that a row puts aside, and not many more than are looked at.
-fn held(items: &[Item], size: usize) -> Vec<i64> {
+fn held(items: &[Item], size: usize) -> Vec<(Option<&str>, i64)> {
     let mut groups = Vec::new();
     for item in items {
         match item {
-            Item::Hold { number, .. } => groups.push(number.of(size)),
+            Item::Hold { number, of, .. } => groups.push((of.as_deref(), number.of(size))),
             Item::Repeat { items, how: How::Times(times), .. } => {
                 let each = held(items, size);
                 let times = if each.is_empty() { 0 } else { usize::try_from(times.of(size)).unwrap_or(0) };
@@ -147,9 +157,9 @@ fn held(items: &[Item], size: usize) -> Vec<i64> {
 }
 
 /// The stitches that a row works from where they wait.
-pub(super) fn from_hold(items: &[Item]) -> Vec<&Number> {
+pub(super) fn from_hold(items: &[Item]) -> Vec<(&Number, Option<&str>)> {
     let each = items.iter().flat_map(|item| match item {
-        Item::FromHold { number, .. } => vec![number],
+        Item::FromHold { number, of, .. } => vec![(number, of.as_deref())],
         Item::Repeat { items, .. } => from_hold(items),
         _ => Vec::new(),
     });
@@ -159,21 +169,11 @@ pub(super) fn from_hold(items: &[Item]) -> Vec<&Number> {
 /// The same row where its held stitches are on the needle already.
 fn on_needle(items: &[Item]) -> Vec<Item> {
     let one = |item: &Item| match item {
-        Item::FromHold { number, at } => {
+        Item::FromHold { number, at, .. } => {
             Item::Work { takes: 1, leaves: 1, times: number.clone(), binds: false, at: at.clone() }
         }
         Item::Repeat { items, how, at } => Item::Repeat { items: on_needle(items), how: how.clone(), at: at.clone() },
         other => other.clone(),
     };
     items.iter().map(one).collect()
-}
-
-/// What any of several groups come to together.
-fn sums(groups: &[i64]) -> Vec<i64> {
-    let mut sums = vec![0];
-    for group in groups {
-        let more: Vec<i64> = sums.iter().map(|sum: &i64| sum.saturating_add(*group)).collect();
-        sums.extend(more);
-    }
-    sums
 }

@@ -7,6 +7,7 @@ use super::super::tree::Span;
 use super::apart::Apart;
 use super::markers::Markers;
 use super::past::{History, Past};
+use super::pieces::Held;
 use super::sides::Sides;
 use std::collections::BTreeMap;
 
@@ -26,8 +27,12 @@ pub(super) struct Knitter<'a> {
     pub(super) needle: Needle,
     pub(super) markers: Markers,
     pub(super) sides: Sides,
-    /// The groups of stitches that were put aside.
-    pub(super) held: Vec<i64>,
+    /// The stitches that are off the needle.
+    pub(super) held: Held,
+    /// What the last heading says.
+    pub(super) heading: Option<String>,
+    /// The piece that is on the needle, by the heading under which it was cast on.
+    pub(super) piece: Option<String>,
     /// Numbered rows since the numbers last began anew.
     pub(super) rows: BTreeMap<u32, Id>,
     /// The row that stands for every other one, and its number.
@@ -57,7 +62,9 @@ impl<'a> Knitter<'a> {
             needle: Needle::UNKNOWN,
             markers: Markers::default(),
             sides: Sides::default(),
-            held: Vec::new(),
+            held: Held::default(),
+            heading: None,
+            piece: None,
             rows: BTreeMap::new(),
             others: None,
             waiting: Vec::new(),
@@ -78,6 +85,9 @@ impl<'a> Knitter<'a> {
                 self.markers.forget();
             }
             self.sides.forget();
+            if written.piece.is_some() {
+                self.heading.clone_from(&written.piece);
+            }
             for (at, statement) in written.statements.iter().enumerate() {
                 self.statement((block, at), statement);
             }
@@ -134,6 +144,7 @@ impl<'a> Knitter<'a> {
                 }
             }
             Doing::CastOn(number) => {
+                self.begin_piece();
                 self.apart = None;
                 self.markers = Markers::default();
                 self.needle = Needle::of(number.of(self.size));
@@ -143,7 +154,7 @@ impl<'a> Knitter<'a> {
                 (self.last_change, self.lost_at) = (None, None);
                 self.stated(id, statement, false);
             }
-            Doing::PutAside { number, rest } => self.put_aside(id, statement, number, *rest),
+            Doing::PutAside(put) => self.put_aside(id, statement, put),
             Doing::TakeUp(taken) => self.take_up(id, statement, taken),
             Doing::Shape(shaped) => self.shape(id, statement, shaped),
             Doing::Repeat(repeated) => self.repeat(id, statement, repeated),
@@ -179,7 +190,10 @@ impl<'a> Knitter<'a> {
                 self.lost_at = None;
                 self.stated(id, statement, false);
             }
-            Doing::Heading { chart } => {
+            Doing::Heading { chart, name } => {
+                if !chart {
+                    self.heading = Some(name.clone());
+                }
                 self.rows.clear();
                 self.others = None;
                 self.rejoin();

@@ -7,6 +7,7 @@ mod held;
 mod knitter;
 mod markers;
 mod past;
+mod pieces;
 mod row;
 mod sides;
 mod usual;

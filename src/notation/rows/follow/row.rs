@@ -109,6 +109,8 @@ impl<'a> Knitter<'a> {
             self.stated(id, statement, false);
             return;
         }
+        let named = self.with_pieces(items);
+        let items = named.as_deref().unwrap_or(items);
         self.hold(id, items);
         let outcome = if !from_hold(items).is_empty() {
             self.outcome_from_hold(statement, items)

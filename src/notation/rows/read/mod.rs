@@ -6,6 +6,7 @@ mod evenly;
 mod items;
 mod label;
 mod op;
+mod part;
 mod plain;
 mod put_aside;
 mod sentence;
@@ -58,6 +59,7 @@ pub fn read(text: &str, lexicon: &Lexicon, style: RunStyle) -> Written {
         unknown_sizes: cursor.unknown_sizes,
         apart: lexicon.is_apart(),
         marked: false,
+        piece: None,
     }
 }
 
@@ -132,7 +134,10 @@ fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
             row(cursor, Some(label), line.start, statements);
         }
         Ok(None) if is_heading(cursor) => {
-            let doing = Doing::Heading { chart: names_chart(cursor.rest()) };
+            let doing = Doing::Heading {
+                chart: names_chart(cursor.rest()),
+                name: cursor.rest().trim_end_matches(':').to_owned(),
+            };
             statements.push(Statement { only: None, ..begun(cursor, doing, line.start..line.end - 1) });
             return;
         }

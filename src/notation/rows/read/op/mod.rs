@@ -7,7 +7,7 @@ mod plain;
 mod times;
 
 pub(super) use bind::so_many;
-pub(super) use hold::{PARTS, which};
+pub(super) use hold::{kind, which};
 pub(super) use times::colour;
 
 use super::super::lexicon::Counts;
