@@ -4,6 +4,7 @@ mod again;
 mod aside;
 mod blocks;
 mod chart;
+mod colours;
 mod compare;
 mod examples;
 mod faults;

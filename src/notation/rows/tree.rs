@@ -147,6 +147,13 @@ pub enum Item {
         /// Where it stands.
         at: Span,
     },
+    /// What follows is worked in a colour.
+    Colour {
+        /// The colour's label; nothing where from here on no one is said.
+        label: Option<String>,
+        /// Where it stands.
+        at: Span,
+    },
     /// The work is turned before the row's end.
     Turn {
         /// Where it stands.
@@ -179,6 +186,7 @@ impl Item {
             | Self::Mark { at, .. }
             | Self::Hold { at, .. }
             | Self::FromHold { at, .. }
+            | Self::Colour { at, .. }
             | Self::Turn { at }
             | Self::SameAs { at, .. }
             | Self::Unsaid { at, .. } => at,

@@ -17,19 +17,35 @@ pub(super) enum Close<'a> {
     Star(&'a str),
 }
 
-/// Moves past commas and the words between items.
-pub(super) fn separators(cursor: &mut Cursor<'_>) {
+/// Moves past commas and the words between items; returns the colour that they say what follows is worked in.
+pub(super) fn separators(cursor: &mut Cursor<'_>) -> Option<Item> {
+    let mut colour = None;
+    // Behind a stitch without a sign a colour is that of what was worked, not of what comes.
+    let before = cursor.text.get(..cursor.at).unwrap_or_default().trim_end();
+    let mut parted = !before.ends_with(|c: char| c.is_alphanumeric() || matches!(c, ')' | ']' | '}'));
     loop {
         cursor.spaces();
         match cursor.peek() {
-            Some(c @ (',' | ';' | ':')) => cursor.at += c.len_utf8(),
-            Some(_) if cursor.any(&["and", "then"]) => {}
+            Some(c @ (',' | ';' | ':')) => {
+                cursor.at += c.len_utf8();
+                parted = true;
+            }
+            Some(_) if cursor.any(&["and", "then"]) => parted = true,
             // Markers lie between stitches, and a colour is no stitch.
             Some(_) if cursor.any(&["slipping markers", "slipping all markers", "slipping marker", "slipping m"]) => {
                 cursor.any(&["as you come to them", "as you go", "as they appear", "as you come to it"]);
             }
-            Some(_) if op::colour(cursor) => {}
-            _ => return,
+            Some(_) => {
+                let start = cursor.at;
+                match op::colour(cursor) {
+                    Some(label) => {
+                        let label = Some(label).filter(|_| parted);
+                        colour = Some(Item::Colour { label, at: start..cursor.at });
+                    }
+                    None => return colour,
+                }
+            }
+            None => return colour,
         }
     }
 }
@@ -37,7 +53,7 @@ pub(super) fn separators(cursor: &mut Cursor<'_>) {
 /// Reads items up to what ends them; those read so far stay in `items` if one cannot be read.
 pub(super) fn items(cursor: &mut Cursor<'_>, close: Close<'_>, items: &mut Vec<Item>) -> Result<(), Bad> {
     loop {
-        separators(cursor);
+        let colour = separators(cursor);
         if cursor.is_done() {
             return Ok(());
         }
@@ -49,6 +65,7 @@ pub(super) fn items(cursor: &mut Cursor<'_>, close: Close<'_>, items: &mut Vec<I
             _ if cursor.is_stop() => return Ok(()),
             _ => {}
         }
+        items.extend(colour);
         items.push(item(cursor)?);
     }
 }
@@ -115,6 +132,7 @@ fn star(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     }
     let how = again(cursor)?;
     cursor.depth -= 1;
+    let inside = coloured(cursor, inside);
     let at = start..cursor.at;
     match how {
         // Without "rep" the stars only bracket what stands between them.
@@ -136,6 +154,7 @@ fn brackets(cursor: &mut Cursor<'_>, close: char) -> Result<Item, Bad> {
     }
     cursor.depth -= 1;
     if let Some(of) = into(cursor)? {
+        op::colour(cursor);
         return Ok(Item::Into { items: inside, of, at: start..cursor.at });
     }
     cursor.any(&["rep", "repeat"]);
@@ -146,11 +165,23 @@ fn brackets(cursor: &mut Cursor<'_>, close: char) -> Result<Item, Bad> {
     if matches!(how, Some(How::Times(_))) {
         cursor.any(&["around", "across"]);
     }
+    let inside = coloured(cursor, inside);
     let at = start..cursor.at;
     match how {
         Some(how) => Ok(Item::Repeat { items: inside, how, at }),
         None => Err((Trouble::Unclear, at)),
     }
+}
+
+/// Reads the colour that everything repeated is worked in: `[k1, yo] 3 times in MC`.
+fn coloured(cursor: &mut Cursor<'_>, mut inside: Vec<Item>) -> Vec<Item> {
+    let start = cursor.at;
+    if let Some(label) = op::colour(cursor) {
+        let at = start..cursor.at;
+        inside.insert(0, Item::Colour { label: Some(label), at: at.clone() });
+        inside.push(Item::Colour { label: None, at });
+    }
+    inside
 }
 
 /// Reads "in next st", "all into the same st", "in next 3 sts tog".

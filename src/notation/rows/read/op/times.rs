@@ -110,18 +110,21 @@ pub(super) fn finish_how(cursor: &mut Cursor<'_>) {
         if cursor.any(&HOW) {
             continue;
         }
-        if !colour(cursor) {
+        if colour(cursor).is_none() {
             return;
         }
     }
 }
 
-/// Moves past the label of a colour; returns whether one stood here.
-pub(in super::super) fn colour(cursor: &mut Cursor<'_>) -> bool {
+/// Reads the name of a colour, with the word that may stand before it; returns its label.
+pub(in super::super) fn colour(cursor: &mut Cursor<'_>) -> Option<String> {
     let before = cursor.at;
-    cursor.any(&["in", "with", "using"]);
-    let word = cursor.word();
-    let found = matches!(word, "MC" | "CC" | "CC1" | "CC2" | "CC3" | "CC4" | "A" | "B" | "C" | "D");
-    cursor.at = if found { cursor.at + word.len() } else { before };
-    found
+    let said = cursor.any(&["in", "with", "using"]);
+    if said {
+        cursor.any(&["colour", "color", "yarn"]);
+    }
+    cursor.spaces();
+    let found = cursor.lexicon.colour_at(cursor.rest(), said);
+    cursor.at = found.map_or(before, |(length, ..)| cursor.at + length);
+    found.map(|(_, label, _)| label.to_owned())
 }
