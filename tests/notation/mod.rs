@@ -14,6 +14,7 @@ mod markers;
 mod natural;
 mod random;
 mod sizes;
+mod spellings;
 
 use ballband::measure::RunStyle;
 use ballband::notation::rows::{Doing, Item, Lexicon, Statement, Written, read};

@@ -24,6 +24,7 @@ pub(super) fn separators(cursor: &mut Cursor<'_>) -> Option<Item> {
     let before = cursor.text.get(..cursor.at).unwrap_or_default().trim_end();
     let mut parted = !before.ends_with(|c: char| c.is_alphanumeric() || matches!(c, ')' | ']' | '}'));
     loop {
+        parted |= cursor.hyphen();
         cursor.spaces();
         match cursor.peek() {
             Some(c @ (',' | ';' | ':')) => {

@@ -107,8 +107,15 @@ pub(super) fn finish(cursor: &mut Cursor<'_>, item: Item) -> Item {
 /// Moves past the words that say how a stitch is worked, and in which colour.
 pub(super) fn finish_how(cursor: &mut Cursor<'_>) {
     loop {
+        let before = cursor.at;
+        // `k1-tbl`
+        let joined = cursor.hyphen();
         if cursor.any(&HOW) {
             continue;
+        }
+        cursor.at = before;
+        if joined {
+            return;
         }
         if colour(cursor).is_none() {
             return;
