@@ -160,3 +160,58 @@ fn a_name_that_two_colours_have_is_neithers() {
     let items = read_items(text, &lexicon, RunStyle::default()).unwrap();
     assert_eq!(compare(&chart, 0, Words { items: &items, text, lexicon: &lexicon }, 0), None);
 }
+
+/// A row in two colours of which the other one is only slipped (common practice): the slipped stitch is not in the row's yarn.
+#[test]
+fn a_slipped_stitch_keeps_the_colour_it_had() {
+    let key = [(".", "=CC"), ("v", "sl1 wyib=MC")];
+    let chart = build(&draft(&key, &[".v.v"])).unwrap();
+    let lexicon = lexicon();
+    let unlike = |text: &str| {
+        let items = read_items(text, &lexicon, RunStyle::default()).unwrap();
+        compare(&chart, 0, Words { items: &items, text, lexicon: &lexicon }, 0).is_some()
+    };
+    assert!(!unlike("With Teal, *sl 1 wyib, k1; rep from * to end"));
+    assert!(unlike("With MC, *sl 1 wyib, k1; rep from * to end"));
+}
+
+/// Rows of the examples, whose counts are known, with a colour before them and with one behind every stitch that is counted.
+#[test]
+fn colours_change_no_count() {
+    // Behind a turn the next row is not of all stitches.
+    let rows = include_str!("rows.txt").lines().filter(|line| !line.starts_with('#') && !line.contains("turn"));
+    let mut seen = 0;
+    for line in rows {
+        let parts: Vec<&str> = line.split(" | ").collect();
+        let [_, row, _, _, tried] = parts[..] else { panic!("{line}") };
+        let (before, after) = tried.split_once('>').unwrap();
+        let run = |numbers: &str| {
+            let (first, rest) = numbers.split_once(';').unwrap_or((numbers, ""));
+            if rest.is_empty() { first.to_owned() } else { format!("{first} ({})", rest.replace(';', ", ")) }
+        };
+        let sizes = before.split(';').count().max(after.split(';').count()).max(3);
+        // A number behind a `k` or a `p` and a comma: `k2,` becomes `k2 in Teal,`.
+        let mut coloured = String::new();
+        for (at, piece) in row.split(',').enumerate() {
+            let word = piece.rsplit([' ', '*', '[', '(']).next().unwrap_or_default().to_lowercase();
+            let counted = word.strip_prefix(['k', 'p']).is_some_and(|rest| rest.parse::<u32>().is_ok());
+            if at > 0 {
+                coloured.push(',');
+            }
+            coloured.push_str(piece);
+            if counted && row.split(',').count() > at + 1 {
+                coloured.push_str([" in Teal", " MC", " sea glass", " with A"][at % 4]);
+                seen += 1;
+            }
+        }
+        for words in [format!("With Teal, {row}"), coloured.clone(), format!("With MC, {coloured}")] {
+            let text = format!("Cast on {} sts.\nRow 1: {words}\nRow 2: K{}.", run(before), run(after));
+            let written = written(&text);
+            for statement in &written.statements {
+                assert_eq!(statement.trouble, None, "{text}");
+            }
+            assert_eq!(follow(&[written], sizes).told, [], "{text}");
+        }
+    }
+    assert!(seen > 20, "{seen}");
+}

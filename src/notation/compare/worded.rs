@@ -131,7 +131,9 @@ impl<'a> Walk<'a> {
     /// The colour of a stitch: the one that its own words name, or that of what it stands among.
     fn colour(&mut self, text: &str) -> Option<String> {
         let Some(named) = self.words.lexicon.colours_behind(text).into_iter().next() else {
-            return self.colour.clone();
+            // A stitch that is only slipped keeps the colour it had.
+            let slipped = text.trim_start().get(..2).is_some_and(|word| word.eq_ignore_ascii_case("sl"));
+            return self.colour.clone().filter(|_| !slipped);
         };
         // Among stitches that name theirs, what one without is worked in nobody knows.
         self.colour = self.colour.take().filter(|colour| *colour == named.label);

@@ -56,6 +56,10 @@ fn named(statement: &Statement, text: &str, blocks: &Blocks) -> Vec<(Named, Span
         let sure = named.into_iter().filter(|named| stitch || !is_letter(&named.label));
         all.extend(sure.map(|named| (named.clone(), at.start + named.at.start..at.start + named.at.end)));
     };
+    if let Doing::Row { label: Some(label), .. } = &statement.doing {
+        // `Row 5 (CC):`
+        look(&label.at, false);
+    }
     match &statement.doing {
         Doing::Row { items, .. } if statement.trouble.is_none() => behind_stitches(items, &mut look),
         Doing::Plain { .. } => look(&statement.at, false),
