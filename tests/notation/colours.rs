@@ -47,6 +47,17 @@ fn stitches_may_have_their_colours() {
         "Knit in Teal",
         "Knit with Sea Glass",
         "Purl in colour A",
+        "K10, join Teal, k10",
+        "With MC, k10, drop MC, with Teal, k10",
+        "K10, break MC and join CC, k10",
+        "*1 MC, 3 CC; rep from * to end",
+        "K10 MC, 4 CC, 6 in Rose",
+        "With MC and CC held together, k20",
+        "With MC and Rose, k20",
+        "[K1, p1] in Teal 5 times, k10",
+        "(K1, p1) in MC to end",
+        "K10 in the main colour, k10 contrast colour",
+        "With main color, k20",
     ] {
         for label in ["Row 1: ", ""] {
             let text = format!("Cast on 20 sts.\n{label}{row}. [20 sts]\nRow 2: K20.");
@@ -136,6 +147,10 @@ fn names_are_held_against_the_key_of_a_chart() {
         "*With MC, k2, with Teal, k2; rep from * around",
         "*K2, k2 in Teal; rep from * around",
         "*[K1] twice in MC, k2 CC; rep from * around",
+        "*2 MC, 2 Teal; rep from * around",
+        "*K2 in main colour, k2 in contrasting colour; rep from * around",
+        "*Join MC, k2, break MC and join CC, k2; rep from * around",
+        "*With MC and CC held together, k2, k2; rep from * around",
         // After stitches with colours of their own nobody knows what one without is worked in.
         "With MC, *k2, k2 CC; rep from * around",
         "With CC, [k1] twice in MC, k2, *k2 MC, k2 CC; rep from * around",
@@ -145,6 +160,8 @@ fn names_are_held_against_the_key_of_a_chart() {
     let told = |number, chart: &str, words: &str| Some((number, chart.to_owned(), words.to_owned()));
     assert_eq!(unlike("*K2 teal, k2 MC; rep from * around"), told(1, "k MC", "k CC"));
     assert_eq!(unlike("*K2 MC, k2 in Rose; rep from * around"), told(3, "k CC", "k Rose"));
+    assert_eq!(unlike("*2 MC, 1 Teal, 1 MC; rep from * around"), told(4, "k CC", "any stitch MC"));
+    assert_eq!(unlike("*Join CC, k2, join MC, k2; rep from * around"), told(1, "k MC", "k CC"));
     assert_eq!(unlike("With Teal, k to end"), told(1, "k MC", "k CC"));
     assert_eq!(unlike("*With MC, k3, with CC, k1; rep from * around"), told(3, "k CC", "k MC"));
     assert_eq!(unlike("*[K1] twice in MC, [k1] twice in Rose; rep from * around"), told(3, "k CC", "k Rose"));

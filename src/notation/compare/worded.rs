@@ -62,7 +62,7 @@ impl<'a> Walk<'a> {
             && self.apart
             && !matches!(item, Item::Work { binds: true, .. })
         {
-            let step = Step { name: Name::left_from_binding_off(), colour: None, at };
+            let step = Step { name: Name::some("stitch left from binding off"), colour: None, at };
             self.push(step, 1, 1)?;
         }
         match item {
@@ -191,6 +191,10 @@ impl<'a> Walk<'a> {
         }
         if matches!(letters.as_str(), "co" | "cast") && takes == 0 {
             return Name::of("co 1", takes, leaves);
+        }
+        if lower.starts_with(|c: char| c.is_ascii_digit()) && !lower.contains('/') {
+            // "3 CC" says how many and in which colour.
+            return Name::some("any stitch");
         }
         if lower.starts_with(|c: char| c.is_ascii_digit()) {
             let cable: Vec<&str> = lower.split_whitespace().take(2).collect();

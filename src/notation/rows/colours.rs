@@ -54,14 +54,31 @@ impl Colours {
             let length = begins(text, name).filter(|_| !taken())?;
             Some((length, label.as_str(), true))
         });
-        own.max_by_key(|(length, ..)| *length).or_else(|| {
+        own.max_by_key(|(length, ..)| *length).or_else(|| self.in_words(text)).or_else(|| {
             let goes_on = text
                 .get(word.len()..)
                 .is_some_and(|rest| rest.starts_with('-') && rest.chars().nth(1).is_some_and(char::is_alphanumeric));
             (is_trade(word) && !goes_on).then_some((word.len(), word, false))
         })
     }
+
+    /// The colour of "main colour", whose label is known only where the pattern has it.
+    fn in_words<'a>(&'a self, text: &str) -> Option<(usize, &'a str, bool)> {
+        let (length, label) = IN_WORDS.iter().find_map(|(words, label)| Some((begins(text, words)?, *label)))?;
+        let known = self.own.iter().any(|(_, own)| own == label);
+        Some((length, if known { label } else { "" }, true))
+    }
 }
+
+/// The main and the contrasting colour in words, each with its label (common practice).
+const IN_WORDS: [(&str, &str); 6] = [
+    ("main colour", "MC"),
+    ("main color", "MC"),
+    ("contrast colour", "CC"),
+    ("contrast color", "CC"),
+    ("contrasting colour", "CC"),
+    ("contrasting color", "CC"),
+];
 
 /// Whether a word stands before a colour's name.
 pub(super) fn is_before(word: &str) -> bool {

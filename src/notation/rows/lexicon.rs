@@ -112,7 +112,7 @@ impl Lexicon {
                 }
                 None => word.len(),
             };
-            said = is_before(word) || (said && matches!(word, "colour" | "color" | "yarn"));
+            said = is_before(word) || (said && matches!(word, "the" | "colour" | "color" | "yarn"));
             first = false;
         }
         named

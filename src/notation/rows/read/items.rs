@@ -3,8 +3,8 @@
 use super::super::statement::Trouble;
 use super::super::tree::{How, Item, Number, Span};
 use super::cursor::{Bad, Cursor};
-use super::op;
 use super::until::{again, times, until};
+use super::{colour, op};
 
 /// What ends a list of items.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -36,16 +36,11 @@ pub(super) fn separators(cursor: &mut Cursor<'_>) -> Option<Item> {
             Some(_) if cursor.any(&["slipping markers", "slipping all markers", "slipping marker", "slipping m"]) => {
                 cursor.any(&["as you come to them", "as you go", "as they appear", "as you come to it"]);
             }
-            Some(_) => {
-                let start = cursor.at;
-                match op::colour(cursor) {
-                    Some(label) => {
-                        let label = Some(label).filter(|_| parted);
-                        colour = Some(Item::Colour { label, at: start..cursor.at });
-                    }
-                    None => return colour,
-                }
-            }
+            Some(_) => match colour::before_stitches(cursor) {
+                Some(Item::Colour { at, .. }) if !parted => colour = Some(Item::Colour { label: None, at }),
+                Some(named) => colour = Some(named),
+                None => return colour,
+            },
             None => return colour,
         }
     }
@@ -133,7 +128,7 @@ fn star(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     }
     let how = again(cursor)?;
     cursor.depth -= 1;
-    let inside = coloured(cursor, inside);
+    let inside = colour::of_all(cursor, inside);
     let at = start..cursor.at;
     match how {
         // Without "rep" the stars only bracket what stands between them.
@@ -154,8 +149,9 @@ fn brackets(cursor: &mut Cursor<'_>, close: char) -> Result<Item, Bad> {
         return Err((Trouble::Unclear, start..cursor.at));
     }
     cursor.depth -= 1;
+    let inside = colour::of_all(cursor, inside);
     if let Some(of) = into(cursor)? {
-        op::colour(cursor);
+        colour::colour(cursor);
         return Ok(Item::Into { items: inside, of, at: start..cursor.at });
     }
     cursor.any(&["rep", "repeat"]);
@@ -166,23 +162,12 @@ fn brackets(cursor: &mut Cursor<'_>, close: char) -> Result<Item, Bad> {
     if matches!(how, Some(How::Times(_))) {
         cursor.any(&["around", "across"]);
     }
-    let inside = coloured(cursor, inside);
+    let inside = colour::of_all(cursor, inside);
     let at = start..cursor.at;
     match how {
         Some(how) => Ok(Item::Repeat { items: inside, how, at }),
         None => Err((Trouble::Unclear, at)),
     }
-}
-
-/// Reads the colour that everything repeated is worked in: `[k1, yo] 3 times in MC`.
-fn coloured(cursor: &mut Cursor<'_>, mut inside: Vec<Item>) -> Vec<Item> {
-    let start = cursor.at;
-    if let Some(label) = op::colour(cursor) {
-        let at = start..cursor.at;
-        inside.insert(0, Item::Colour { label: Some(label), at: at.clone() });
-        inside.push(Item::Colour { label: None, at });
-    }
-    inside
 }
 
 /// Reads "in next st", "all into the same st", "in next 3 sts tog".

@@ -4,9 +4,9 @@ use super::super::lexicon::Lexicon;
 use super::super::statement::Doing;
 use super::super::tree::Number;
 use super::again::repeat;
+use super::colour::before_stitches;
 use super::cursor::{Bad, Cursor};
 use super::evenly::evenly;
-use super::op::colour;
 use super::plain::{plain, tokens};
 use super::put_aside::{names_stitches, put_aside};
 use super::shape::shape;
@@ -87,11 +87,9 @@ pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
 
 /// Moves past "With MC," and "Using A and B,"; returns whether such words stood here.
 fn begins_coloured(cursor: &mut Cursor<'_>) -> bool {
-    if !["in", "with", "using"].iter().any(|word| cursor.sees(word)) || colour(cursor).is_none() {
-        return false;
-    }
-    while cursor.sign(',') || cursor.any(&["and", "held together", "together"]) || colour(cursor).is_some() {}
-    true
+    let begins = ["in", "with", "using"].iter().any(|word| cursor.sees(word)) && before_stitches(cursor).is_some();
+    while begins && (cursor.sign(',') || cursor.any(&["and"])) {}
+    begins
 }
 
 fn uncoloured(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {

@@ -2,6 +2,7 @@
 
 use super::super::super::lexicon::Counts;
 use super::super::super::tree::{How, Item, Until};
+use super::super::colour::colour;
 use super::super::cursor::{Bad, Cursor};
 use super::super::stated;
 use super::super::until::times;
@@ -121,17 +122,4 @@ pub(super) fn finish_how(cursor: &mut Cursor<'_>) {
             return;
         }
     }
-}
-
-/// Reads the name of a colour, with the word that may stand before it; returns its label.
-pub(in super::super) fn colour(cursor: &mut Cursor<'_>) -> Option<String> {
-    let before = cursor.at;
-    let said = cursor.any(&["in", "with", "using"]);
-    if said {
-        cursor.any(&["colour", "color", "yarn"]);
-    }
-    cursor.spaces();
-    let found = cursor.lexicon.colour_at(cursor.rest(), said);
-    cursor.at = found.map_or(before, |(length, ..)| cursor.at + length);
-    found.map(|(_, label, _)| label.to_owned())
 }
