@@ -4,6 +4,7 @@ mod again;
 mod aside;
 mod blocks;
 mod chart;
+mod colours;
 mod compare;
 mod examples;
 mod faults;
@@ -15,6 +16,7 @@ mod pieces;
 mod random;
 mod sides;
 mod sizes;
+mod spellings;
 
 use ballband::measure::RunStyle;
 use ballband::notation::rows::{Doing, Item, Lexicon, Statement, Written, read};

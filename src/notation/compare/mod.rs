@@ -189,7 +189,7 @@ fn repeat_of(items: &[Item], size: usize, apart: bool) -> Option<(i64, Span)> {
 
 fn alike(chart: &Step, words: &Step) -> bool {
     let coloured = match (&chart.colour, &words.colour) {
-        (Some(chart), Some(words)) => chart == words,
+        (Some(chart), Some(words)) => chart.to_lowercase() == words.to_lowercase(),
         _ => true,
     };
     coloured && chart.name.is(&words.name)

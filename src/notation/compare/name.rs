@@ -57,10 +57,9 @@ impl Name {
         Self::of(&format!("work {leaves} into {takes}"), takes, leaves)
     }
 
-    /// Returns the name of the stitch that is on the right needle after binding off: whichever it was knitted as.
-    pub(super) fn left_from_binding_off() -> Self {
-        let word = "stitch left from binding off".to_owned();
-        Self { name: word.clone(), shown: word, own: true, takes: 1, leaves: 1 }
+    /// Returns a name for a stitch that may be worked anyhow, with what is shown of it.
+    pub(super) fn some(word: &str) -> Self {
+        Self { name: word.to_owned(), shown: word.to_owned(), own: true, takes: 1, leaves: 1 }
     }
 
     /// Returns a word for it.

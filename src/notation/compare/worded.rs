@@ -42,11 +42,13 @@ struct Walk<'a> {
     apart: bool,
     /// Where the last thing done was binding off.
     bound: Option<Span>,
+    /// The colour that what follows is said to be worked in.
+    colour: Option<String>,
 }
 
 impl<'a> Walk<'a> {
     fn begin(words: Words<'a>, left: i64, size: usize, apart: bool) -> Self {
-        Self { words, size, left, steps: Vec::new(), looks: MOST_STEPS, apart, bound: None }
+        Self { words, size, left, steps: Vec::new(), looks: MOST_STEPS, apart, bound: None, colour: None }
     }
 
     fn items(&mut self, items: &[Item]) -> Option<()> {
@@ -55,12 +57,12 @@ impl<'a> Walk<'a> {
 
     fn item(&mut self, item: &Item) -> Option<()> {
         self.looks = self.looks.checked_sub(1)?;
-        if !matches!(item, Item::Mark { .. })
+        if !matches!(item, Item::Mark { .. } | Item::Colour { .. })
             && let Some(at) = self.bound.take()
             && self.apart
             && !matches!(item, Item::Work { binds: true, .. })
         {
-            let step = Step { name: Name::left_from_binding_off(), colour: None, at };
+            let step = Step { name: Name::some("stitch left from binding off"), colour: None, at };
             self.push(step, 1, 1)?;
         }
         match item {
@@ -77,7 +79,7 @@ impl<'a> Walk<'a> {
                 // "yo twice" and "m2" are so many of one.
                 let (leaves, times) = if *takes == 0 { (1, times.checked_mul(*leaves)?) } else { (*leaves, times) };
                 let name = self.name(text, *takes, leaves, *binds);
-                let step = Step { name, colour: colour(text), at: at.clone() };
+                let step = Step { name, colour: self.colour(text), at: at.clone() };
                 self.push(step, *takes, times)
             }
             Item::Into { of, at, .. } => {
@@ -90,6 +92,10 @@ impl<'a> Walk<'a> {
                 self.push(step, 1, number.of(self.size))
             }
             Item::Mark { .. } => Some(()),
+            Item::Colour { label, .. } => {
+                self.colour = label.clone().filter(|label| !label.is_empty());
+                Some(())
+            }
             Item::Repeat { items, how: How::Until(until), .. } => {
                 let mut takes = once(items, self.size, Reading::More)?.takes;
                 if self.apart {
@@ -115,11 +121,23 @@ impl<'a> Walk<'a> {
                 })?;
                 let times = self.left.checked_sub(self.last(until)?)?;
                 let name = Name::of(word, 1, 1);
-                let colour = colour(self.words.text.get(at.clone())?);
+                let colour = self.colour(self.words.text.get(at.clone())?);
                 self.push(Step { name, colour, at: at.clone() }, 1, times.max(0))
             }
             _ => None,
         }
+    }
+
+    /// The colour of a stitch: the one that its own words name, or that of what it stands among.
+    fn colour(&mut self, text: &str) -> Option<String> {
+        let Some(named) = self.words.lexicon.colours_behind(text).into_iter().next() else {
+            // A stitch that is only slipped keeps the colour it had.
+            let slipped = text.trim_start().get(..2).is_some_and(|word| word.eq_ignore_ascii_case("sl"));
+            return self.colour.clone().filter(|_| !slipped);
+        };
+        // Among stitches that name theirs, what one without is worked in nobody knows.
+        self.colour = self.colour.take().filter(|colour| *colour == named.label);
+        Some(named.label).filter(|label| !label.is_empty())
     }
 
     fn last(&self, until: &Until) -> Option<i64> {
@@ -174,6 +192,10 @@ impl<'a> Walk<'a> {
         if matches!(letters.as_str(), "co" | "cast") && takes == 0 {
             return Name::of("co 1", takes, leaves);
         }
+        if lower.starts_with(|c: char| c.is_ascii_digit()) && !lower.contains('/') {
+            // "3 CC" says how many and in which colour.
+            return Name::some("any stitch");
+        }
         if lower.starts_with(|c: char| c.is_ascii_digit()) {
             let cable: Vec<&str> = lower.split_whitespace().take(2).collect();
             return Name::of(cable.join(" ").trim_end_matches([',', ';', '.']), takes, leaves);
@@ -223,11 +245,4 @@ impl<'a> Walk<'a> {
             }
         }
     }
-}
-
-/// The colour that the words of a stitch name.
-fn colour(text: &str) -> Option<String> {
-    let mut words = text.split(|c: char| !c.is_alphanumeric()).skip(1);
-    let is = |word: &&str| matches!(*word, "MC" | "CC" | "CC1" | "CC2" | "CC3" | "CC4" | "A" | "B" | "C" | "D");
-    words.find(is).map(str::to_owned)
 }

@@ -3,6 +3,7 @@
 //! [`read`](read()) makes [`Statement`]s of a text, [`follow`] works through them as a knitter would and tells where the
 //! stitches do not come out. [`count`](count()) is one row on so many stitches.
 
+mod colours;
 mod count;
 mod fault;
 mod follow;
@@ -11,6 +12,7 @@ mod read;
 mod statement;
 mod tree;
 
+pub use colours::{Named, is_letter, is_trade};
 pub(super) use count::binds;
 pub use count::{Hand, Needle, Outcome, Reading, count, net, once, work};
 pub use fault::Fault;

@@ -160,6 +160,13 @@ pub enum Item {
         /// Where it stands.
         at: Span,
     },
+    /// What follows is worked in a colour.
+    Colour {
+        /// The colour's label; nothing where from here on no one is said.
+        label: Option<String>,
+        /// Where it stands.
+        at: Span,
+    },
     /// The work is turned before the row's end.
     Turn {
         /// Where it stands.
@@ -193,6 +200,7 @@ impl Item {
             | Self::Hold { at, .. }
             | Self::FromHold { at, .. }
             | Self::Piece { at, .. }
+            | Self::Colour { at, .. }
             | Self::Turn { at }
             | Self::SameAs { at, .. }
             | Self::Unsaid { at, .. } => at,

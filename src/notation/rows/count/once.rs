@@ -20,7 +20,7 @@ pub fn once(items: &[Item], size: usize, reading: Reading) -> Option<Counts> {
                 };
                 times_over(once(items, size, reading)?, times)
             }
-            Item::Mark { .. } => Counts::default(),
+            Item::Mark { .. } | Item::Colour { .. } => Counts::default(),
             Item::Hold { number, .. } => times_over(Counts::new(1, 0), number.of(size)),
             Item::FromHold { number, .. } => times_over(Counts::new(0, 1), number.of(size)),
             Item::Piece { number, .. } => times_over(Counts::new(1, 1), number.as_ref()?.of(size)),

@@ -94,7 +94,7 @@ impl Work {
     }
 
     fn item(&mut self, item: &Item) {
-        if self.binding && !matches!(item, Item::Turn { .. } | Item::Mark { .. }) {
+        if self.binding && !matches!(item, Item::Turn { .. } | Item::Mark { .. } | Item::Colour { .. }) {
             self.binding = false;
             if self.apart && !matches!(item, Item::Work { binds: true, .. }) {
                 self.take(Counts::new(1, 1), 1);
@@ -151,6 +151,7 @@ impl Work {
             Item::FromHold { number, .. } => self.take(Counts::new(0, 1), number.of(self.size)),
             Item::Piece { number: Some(number), .. } => self.take(Counts::new(1, 1), number.of(self.size)),
             Item::Piece { number: None, at, .. } => self.lose(at),
+            Item::Colour { .. } => {}
             Item::Turn { .. } => self.turn(),
             Item::SameAs { at, .. } | Item::Unsaid { at, .. } => self.lose(at),
         }

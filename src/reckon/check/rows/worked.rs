@@ -30,6 +30,7 @@ pub fn blocks(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Blocks
     if let Some(names) = &pattern.sizes {
         lexicon.name_sizes(names);
     }
+    name_colours(&mut lexicon, entry, pattern);
     let mut uncounted = Vec::new();
     for (name, abbreviation) in &pattern.abbreviations.0 {
         // One that cannot be counted is known all the same: it is told of once, where it is declared.
@@ -62,6 +63,21 @@ fn piece(entry: &Entry, at: usize) -> Option<String> {
     }
     let words: Vec<&str> = open.iter().map(|heading| heading.words.as_str()).collect();
     (!words.is_empty()).then(|| words.join(" "))
+}
+
+/// Tells which colours rows may name: by their labels in the list of yarns and in the keys of charts, and by their shades.
+fn name_colours(lexicon: &mut Lexicon, entry: &Entry, pattern: &Pattern) {
+    let labels = pattern.yarn.iter().filter_map(|line| line.colour.as_deref());
+    let charts = entry.prose.all_charts();
+    let keys = charts.iter().flat_map(|block| &block.chart.key).filter_map(|sign| sign.colour.as_deref());
+    for label in labels.chain(keys) {
+        lexicon.name_colour(label, label);
+    }
+    for line in &pattern.yarn {
+        if let (Some(shade), Some(label)) = (&line.shade, &line.colour) {
+            lexicon.name_colour(shade, label);
+        }
+    }
 }
 
 /// Returns what an abbreviation takes and leaves, or why that cannot be told.

@@ -8,11 +8,11 @@ mod times;
 
 pub(super) use bind::so_many;
 pub(super) use hold::{kind, which};
-pub(super) use times::colour;
 
 use super::super::lexicon::Counts;
 use super::super::statement::Trouble;
 use super::super::tree::{Item, Mark};
+use super::colour;
 use super::cursor::{Bad, Cursor};
 use super::evenly::evenly;
 use bind::{bind_off, in_next_rows};
@@ -34,7 +34,7 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
         cursor.at += length;
         return work(cursor, start, counts, false);
     }
-    for read in [hold, from_hold] {
+    for read in [hold, from_hold, colour::so_many] {
         if let Some(item) = read(cursor, start)? {
             return Ok(item);
         }
