@@ -226,7 +226,7 @@ fn an_aside_that_takes_stitches_off_the_needle_is_not_counted() {
     let begin = "Cast on 40 sts.\nRow 1: Knit.\n";
     for (aside, count) in [
         ("Leave the first 10 sts unworked.", None),
-        ("Divide for neck: place 10 sts on hold.", None),
+        ("Divide for neck: place 10 sts on hold.", Some(30)),
         ("Return to the 10 held sts.", None),
         ("Remove the last 5 sts.", None),
         ("Leave the sleeve on hold.", Some(40)),

@@ -2,6 +2,7 @@
 
 use super::super::statement::Trouble;
 use super::super::tree::{How, Item, Number, Span};
+use super::aside::aside;
 use super::cursor::{Bad, Cursor};
 use super::until::{again, times, until};
 use super::{colour, op};
@@ -31,6 +32,7 @@ pub(super) fn separators(cursor: &mut Cursor<'_>) -> Option<Item> {
                 cursor.at += c.len_utf8();
                 parted = true;
             }
+            Some('(') if aside(cursor) => {}
             Some(_) if cursor.any(&["and", "then"]) => parted = true,
             // Markers lie between stitches, and a colour is no stitch.
             Some(_) if cursor.any(&["slipping markers", "slipping all markers", "slipping marker", "slipping m"]) => {

@@ -3,6 +3,8 @@
 use super::super::lexicon::Lexicon;
 use super::super::statement::Doing;
 use super::cursor::{Bad, Cursor};
+use super::put_aside::names_stitches;
+use super::special::works_here;
 
 const PLAIN: [&str; 8] = ["knit", "purl", "work", "k", "p", "continue", "cont", "rib"];
 
@@ -34,6 +36,7 @@ const QUIET: &str = " row rows rnd rnds round rounds ridge ridges in on of the a
     even straight plain knit purl knitting purling k p work working worked continue continuing cont \
     measure measures measuring length long desired deep tall is are reaches it piece fabric \
     cm mm inch inches edge beginning beg start cuff hem body sleeve leg foot heel toe back front neck yoke hat brim cord strap \
+    armhole armholes shoulder shoulders hand palm crown gusset wrist waist hip elbow \
     swatch sock band scarf shawl mitten thumb top bottom side underarm \
     end ending ended begin starting after rs ws right wrong across around throughout way same \
     est established set before \
@@ -110,6 +113,25 @@ pub(super) fn is_quiet(words: &str, lexicon: &Lexicon) -> bool {
                 rest.starts_with(|c: char| c.is_ascii_digit())
             },
         );
+    if let Some((before, until)) = words.split_once(" until ").map(|(before, until)| (before.len(), until.to_owned())) {
+        let mut depth = 0_i32;
+        let parts = |c: char| {
+            depth += i32::from(c == '(') - i32::from(c == ')');
+            depth == 0 && matches!(c, ',' | ';')
+        };
+        let end = until.find(parts).unwrap_or(until.len());
+        let (measured, rest) = until.split_at(end);
+        // How far it goes is told in any words: until it comes above the thumb, until the front matches the back.
+        let changes = |word: &str| {
+            let word = word.trim_end_matches(|c: char| !c.is_alphabetic());
+            word.starts_with("increas")
+                || word.starts_with("decreas")
+                || matches!(word, "inc" | "dec" | "incs" | "decs")
+        };
+        if !works_here(measured, lexicon) && !names_stitches(measured) && !tokens(measured).any(changes) {
+            words = format!("{} {rest}", words.get(..before).unwrap_or_default());
+        }
+    }
     let ribbed = tokens(&words).any(|word| matches!(word, "rib" | "ribbing" | "moss" | "seed"));
     let all: Vec<&str> = tokens(&words).collect();
     let quiet = all.iter().enumerate().all(|(at, word)| {

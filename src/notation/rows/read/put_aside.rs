@@ -15,7 +15,7 @@ const HOLDS: [&str; 14] = [
 
 /// Reads such a sentence; nothing where none stands here, or where it works stitches too.
 pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
-    if !cursor.any(&["place", "slip", "sl", "put", "transfer", "move", "leave"]) {
+    if !cursor.any(&["place", "slip", "sl", "put", "transfer", "move", "leave", "leaving"]) {
         return Ok(None);
     }
     let begun = cursor.at;

@@ -14,7 +14,21 @@ const MARKERS: [(&[&str], Which); 6] = [
     (&["last m", "last marker"], Which::Last),
 ];
 /// What else a knitter sees on the needle, which the words do not place.
-const PLACES: [&str; 8] = ["gap", "turn", "last turn", "turning point", "wrapped st", "ds", "double st", "marked st"];
+const PLACES: [&str; 13] = [
+    "gap",
+    "turn",
+    "last turn",
+    "turning point",
+    "wrapped st",
+    "ds",
+    "double st",
+    "marked st",
+    "marked stitch",
+    "centre st",
+    "centre stitch",
+    "center st",
+    "center stitch",
+];
 const ENDS: [&str; 9] = [
     "end of row",
     "end of rnd",
