@@ -4,6 +4,7 @@ use super::super::statement::Trouble;
 use super::super::tree::{How, Item, Number, Span};
 use super::aside::aside;
 use super::cursor::{Bad, Cursor};
+use super::open::open;
 use super::until::{again, times, until};
 use super::{colour, op};
 
@@ -128,7 +129,10 @@ fn star(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
             cursor.at = before;
         }
     }
-    let how = again(cursor)?;
+    let how = match again(cursor)? {
+        None if repeated => open(cursor, &inside)?,
+        how => how,
+    };
     cursor.depth -= 1;
     let inside = colour::of_all(cursor, inside);
     let at = start..cursor.at;

@@ -3,8 +3,7 @@
 use super::super::lexicon::Lexicon;
 use super::super::statement::Doing;
 use super::cursor::{Bad, Cursor};
-use super::put_aside::names_stitches;
-use super::special::works_here;
+use super::descriptions::without_descriptions;
 
 const PLAIN: [&str; 8] = ["knit", "purl", "work", "k", "p", "continue", "cont", "rib"];
 
@@ -58,7 +57,9 @@ pub(super) fn plain(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let has = |wanted: &[&str]| tokens(&words).any(|word| wanted.contains(&word));
     // A list of stitches is a row.
     let rows = has(&["row", "rows", "rnd", "rnds", "round", "rounds"]);
-    let long = has(&["until", "measures"]) && !has(&["rem", "remain", "remains"]);
+    let measured =
+        has(&["cm", "inch", "inches", "in"]) && tokens(&words).any(|word| is_length(word) || is_number(word));
+    let long = (measured || has(&["until", "measures"])) && !has(&["rem", "remain", "remains"]);
     let even = has(&["even", "straight"]);
     if words.contains("to end") || words.contains("to last") || !(rows || long || even) {
         return Ok(None);
@@ -113,25 +114,7 @@ pub(super) fn is_quiet(words: &str, lexicon: &Lexicon) -> bool {
                 rest.starts_with(|c: char| c.is_ascii_digit())
             },
         );
-    if let Some((before, until)) = words.split_once(" until ").map(|(before, until)| (before.len(), until.to_owned())) {
-        let mut depth = 0_i32;
-        let parts = |c: char| {
-            depth += i32::from(c == '(') - i32::from(c == ')');
-            depth == 0 && matches!(c, ',' | ';')
-        };
-        let end = until.find(parts).unwrap_or(until.len());
-        let (measured, rest) = until.split_at(end);
-        // How far it goes is told in any words: until it comes above the thumb, until the front matches the back.
-        let changes = |word: &str| {
-            let word = word.trim_end_matches(|c: char| !c.is_alphabetic());
-            word.starts_with("increas")
-                || word.starts_with("decreas")
-                || matches!(word, "inc" | "dec" | "incs" | "decs")
-        };
-        if !works_here(measured, lexicon) && !names_stitches(measured) && !tokens(measured).any(changes) {
-            words = format!("{} {rest}", words.get(..before).unwrap_or_default());
-        }
-    }
+    words = without_descriptions(&words, lexicon);
     let ribbed = tokens(&words).any(|word| matches!(word, "rib" | "ribbing" | "moss" | "seed"));
     let all: Vec<&str> = tokens(&words).collect();
     let quiet = all.iter().enumerate().all(|(at, word)| {

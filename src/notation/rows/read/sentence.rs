@@ -60,12 +60,14 @@ pub(super) fn sentence(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>)
 fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Vec<Statement>) {
     let before = cursor.at;
     cursor.sign('.');
+    let mut of_part = false;
     let read = std::iter::from_fn(|| stated::stated(cursor).transpose());
     for stated in read {
         match stated {
             Ok(stated) => {
                 statement.stated = stated.count.or(statement.stated);
                 statement.change = stated.change.or(statement.change);
+                of_part |= stated.of_part;
             }
             Err(bad) => {
                 statement.trouble = statement.trouble.or(Some(bad));
@@ -73,10 +75,15 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
             }
         }
     }
-    if statement.stated.is_none() && matches!(statement.doing, Doing::Unsaid | Doing::Established) {
+    let unsaid = match &statement.doing {
+        Doing::Unsaid | Doing::Established => true,
+        Doing::Row { items, .. } => matches!(items.as_slice(), [Item::Unsaid { .. }]),
+        _ => false,
+    };
+    if statement.stated.is_none() && unsaid {
         statement.stated = left_at_last(cursor, &statement.at);
     }
-    if statement.stated.is_none() && statement.change.is_none() {
+    if statement.stated.is_none() && statement.change.is_none() && !of_part {
         cursor.at = before.max(statement.at.end);
     }
     statement.at.end = statement.at.end.max(cursor.at);

@@ -26,6 +26,8 @@ const NOW: [&str; 12] = [
 pub(super) struct Stated {
     pub count: Option<Number>,
     pub change: Option<Change>,
+    /// Whether it says how many a part has, which is not looked at.
+    pub of_part: bool,
 }
 
 /// Whether a count stands here.
@@ -79,7 +81,14 @@ fn read(cursor: &mut Cursor<'_>) -> Result<Option<Stated>, Bad> {
             stated.change = Some(Change { by: number, less: true });
         } else if stitches {
             cursor.any(&NOW);
-            stated.count = Some(number);
+            if cursor.any(&["each", "per", "for each", "in each"]) {
+                // Of a part, not of all.
+                let rest = cursor.rest();
+                cursor.at += rest.find([')', ']', ';', '.']).unwrap_or(rest.len());
+                stated.of_part = true;
+            } else {
+                stated.count = Some(number);
+            }
         } else {
             return Ok(None);
         }

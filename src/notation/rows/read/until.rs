@@ -130,6 +130,15 @@ pub(super) fn until(cursor: &mut Cursor<'_>) -> Result<Option<Until>, Bad> {
 
 /// Reads which marker stands here, or what is like one.
 fn marker(cursor: &mut Cursor<'_>) -> Option<Which> {
+    let before = cursor.at;
+    // "Side m": which of them, the words do not tell.
+    cursor.any(&["the"]);
+    if cursor.any(&["side", "raglan", "thumb", "gusset", "centre", "center", "left", "right"])
+        && cursor.any(&["m", "marker"])
+    {
+        return Some(Which::Unknown);
+    }
+    cursor.at = before;
     let found = MARKERS.iter().find(|(words, _)| cursor.any(words)).map(|(_, which)| *which);
     found.or_else(|| cursor.any(&PLACES).then_some(Which::Unknown))
 }

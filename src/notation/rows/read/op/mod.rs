@@ -72,6 +72,9 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     if cursor.any(&["w&t", "wrap and turn", "wrap next st and turn", "turn work", "turn"]) {
         return Ok(Item::Turn { at: start..cursor.at });
     }
+    if cursor.any(&["fasten off", "break yarn", "cut yarn", "break off yarn"]) {
+        return work(cursor, start, NOTHING, false);
+    }
     if cursor.any(&["do not turn", "don't turn", "don’t turn", "slide", "push"]) {
         // As a cord is knitted: where the stitches lie is for the knitter alone.
         let rest = cursor.rest();
