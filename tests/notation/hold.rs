@@ -57,6 +57,13 @@ fn what_remains_of_a_row_may_be_put_aside() {
         "Row 1: K40, place rem 15 (20, 26) sts on holder, turn.",
         "Row 1: K40, turn. Place remaining 15 (20, 26) sts on hold.",
         "K40. Sl rem 15 (20, 26) sts to holder.",
+        "Row 1: K40. Leave remaining 15 (20, 26) sts on a holder.",
+        "Row 1: K40, leave rem 15 (20, 26) sts on hold.",
+        "Row 1: K40, turn, leaving rem 15 (20, 26) sts on a holder.",
+        "Row 1: K40, place rem sts on hold.",
+        "Row 1: K40, turn, slip rem sts to holder.",
+        "Row 1: K40. Place remaining sts on hold.",
+        "Row 1: K40, turn. Place remaining sts on hold.",
     ] {
         let text = format!("Cast on 55 (60, 66) sts.\n{words}\nRow 2: P40. [40 sts]");
         assert_eq!(told(&[&text], 3), [], "{words}");
@@ -73,6 +80,16 @@ fn what_remains_of_a_row_may_be_put_aside() {
     // Others than those that stay unworked: the row is still one that does not come to its end.
     assert_eq!(wrong("Row 1: K40. Place next 10 sts on hold.")[0].1, over(15, 55));
     assert_eq!(wrong("Row 1: K40.\nRow 2: P40. Place remaining 15 sts on hold.")[0].1, over(15, 55));
+    assert_eq!(wrong("Row 1: K40.\nRow 2: P40. Place remaining sts on hold.")[0].1, over(15, 55));
+    // Without a number nobody knows which group is meant later.
+    let later = "Cast on 55 sts.\nRow 1: K40, place rem sts on hold.\nRow 2: P40.\nReturn 17 held sts to needle.";
+    assert_eq!(told(&[later], 1), []);
+    // All that are on the needle, where no row left any.
+    let all =
+        "Cast on 55 sts.\nRow 1: BO 5 sts, k to end.\nPlace remaining sts on hold.\nReturn 50 held sts to needle.";
+    assert_eq!(told(&[all], 1), []);
+    let other = told(&[&all.replace("Return 50", "Return 48")], 1);
+    assert_eq!(other, [("48".to_owned(), vec![(0, Fault::Held { says: 48, had: 50 })])]);
     // The sizes that put none aside work to the end.
     let some = "Cast on 55 (60) sts.\nRow 1: K40 (60).\nSize 1 only: Place remaining 15 sts on hold.\nRow 2: P40 (60).";
     assert_eq!(told(&[some], 2), []);
@@ -110,6 +127,24 @@ fn held_stitches_are_worked_from_where_they_wait() {
     assert_eq!(told(&[joined], 1), []);
     let short = told(&[&joined.replace("k60, k30 sts", "k62, k30 sts")], 1);
     assert_eq!(short[0].1, [(0, Fault::Short { by: 2, had: 120 })]);
+}
+
+#[test]
+fn what_is_said_before_stitches_works_none() {
+    for row in [
+        "With RS facing, k across 40 held sts, pick up and knit 8 sts from underarm",
+        "With RS facing and MC, k40 held sts, pick up and k 8 sts",
+        "RS facing, pick up and k 8 sts, k across 40 sts from holder",
+        "With MC, k40 held sts, using backward loop method CO 8 sts",
+        "Join yarn, k40 held sts, using the backward-loop method, CO 8 sts",
+    ] {
+        for label in ["Rnd 1: ", ""] {
+            let text = format!("{label}{row}. [48 sts]\nRnd 2: K48.");
+            assert_eq!(told(&[&text], 1), [], "{text}");
+            let wrong = told(&[&text.replace("[48 sts]", "[50 sts]")], 1);
+            assert_eq!(wrong[0].1, [(0, Fault::Stated { says: 50, is: 48 })], "{text}");
+        }
+    }
 }
 
 /// Bound off in the middle: 40 - 10 = 30.

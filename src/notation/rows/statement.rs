@@ -103,8 +103,8 @@ pub enum Doing {
     CastOn(Number),
     /// Stitches are put aside.
     PutAside {
-        /// How many.
-        number: Number,
+        /// How many; nothing where it is all that remain, without a number.
+        number: Option<Number>,
         /// Whether they are said to be all that remain.
         rest: bool,
     },

@@ -17,29 +17,37 @@ impl<'a> Knitter<'a> {
             self.comes_back(id, number);
         }
         self.held.extend(held(items, self.size));
+        self.held_unsaid |= is_unsaid(items);
     }
 
     /// Holds stitches that come back to the needle against those put aside.
     pub(super) fn comes_back(&mut self, id: Id, number: &Number) {
         let says = number.of(self.size);
-        if !self.held.is_empty() && self.held.len() <= MOST && !sums(&self.held).contains(&says) {
+        let known = !self.held_unsaid && !self.held.is_empty() && self.held.len() <= MOST;
+        if known && !sums(&self.held).contains(&says) {
             let had = self.held.iter().copied().min_by_key(|group| group.abs_diff(says)).unwrap_or(0);
             self.tell(id.0, number.at.clone(), Fault::Held { says, had });
         }
     }
 
     /// Puts stitches aside that a sentence of its own is for.
-    pub(super) fn put_aside(&mut self, id: Id, statement: &Statement, number: &Number, rest: bool) {
-        let says = number.of(self.size);
-        self.held.push(says);
-        if let Some(total) = self.needle.total {
+    pub(super) fn put_aside(&mut self, id: Id, statement: &Statement, number: Option<&Number>, rest: bool) {
+        let total = self.needle.total;
+        // Where the last row did not come to its end those that remain are what it left.
+        let unworked = total.zip(self.needle.here).map(|(total, here)| total.saturating_sub(here));
+        let there = unworked.filter(|there| rest && *there > 0);
+        let says = number.map(|number| number.of(self.size)).or(there).or(total);
+        match says {
+            Some(says) => self.held.push(says),
+            None => self.held_unsaid = true,
+        }
+        if let (Some(total), Some(says)) = (total, says) {
             let after = total.saturating_sub(says);
-            // Behind a turn those that remain are on the other needle.
-            let there = self.needle.here.map(|here| total.saturating_sub(here)).filter(|there| rest && *there > 0);
+            let at = number.map_or_else(|| statement.at.clone(), |number| number.at.clone());
             if after < 0 {
                 self.tell(id.0, statement.at.clone(), Fault::Short { by: after.saturating_neg(), had: total });
             } else if let Some(fault) = there.and_then(|there| remains(there, says, total)) {
-                self.tell(id.0, number.at.clone(), fault);
+                self.tell(id.0, at, fault);
             }
             self.needle = if after < 0 { Needle::UNKNOWN } else { Needle::of(after) };
         }
@@ -50,34 +58,28 @@ impl<'a> Knitter<'a> {
     pub(super) fn outcome_before_hold(&mut self, id: Id, statement: &'a Statement, items: &[Item]) -> Outcome {
         let markers = self.markers.clone();
         let outcome = self.outcome(statement, items);
-        let [(Fault::LeftOver { left, had }, at)] = outcome.faults.as_slice() else { return outcome };
-        let Some((next, number, rest)) = self.put_aside_next(id) else { return outcome };
-        let says = number.of(self.size);
-        if !rest && says != *left {
+        let [(Fault::LeftOver { left, .. }, at)] = outcome.faults.as_slice() else { return outcome };
+        let Some((number, rest)) = self.put_aside_next(id) else { return outcome };
+        if !rest && number.is_none_or(|number| number.of(self.size) != *left) {
             return outcome;
         }
-        if let Some(fault) = remains(*left, says, *had) {
-            self.tell(next.0, number.at.clone(), fault);
-        }
-        let all = Number { values: crate::measure::SizeRun::one(*left), at: at.end..at.end };
+        let (left, at) = (*left, at.end..at.end);
         let mut items = items.to_vec();
-        items.push(Item::Hold { number: all, rest: true, at: at.end..at.end });
+        items.push(Item::Hold { number: None, rest: true, at });
         self.markers = markers;
-        let left = *left;
         let mut outcome = self.outcome(statement, &items);
-        // They are on the needle until that sentence takes them off.
+        // They are on the needle, unworked, until that sentence takes them off.
         outcome.change = outcome.change.map(|change| change.saturating_add(left));
-        outcome.after = outcome.after.total.map_or(Needle::UNKNOWN, |total| Needle::of(total.saturating_add(left)));
+        outcome.after.total = outcome.after.total.map(|total| total.saturating_add(left));
         outcome
     }
 
-    /// The next sentence that this size works, if it puts stitches aside: which, how many, and whether all that remain.
-    fn put_aside_next(&self, id: Id) -> Option<(Id, &'a Number, bool)> {
-        let statements = self.blocks.get(id.0)?.statements.iter().enumerate().skip(id.1.saturating_add(1));
-        let works = |statement: &Statement| statement.is_for(self.size) && statement.doing != Doing::Aside;
-        let (at, next) = statements.into_iter().find(|(_, statement)| works(statement))?;
-        match &next.doing {
-            Doing::PutAside { number, rest } => Some(((id.0, at), number, *rest)),
+    /// How many stitches the next sentence that this size works puts aside, if it does, and whether those are all that remain.
+    fn put_aside_next(&self, id: Id) -> Option<(Option<&'a Number>, bool)> {
+        let statements = self.blocks.get(id.0)?.statements.iter().skip(id.1.saturating_add(1));
+        let works = |statement: &&Statement| statement.is_for(self.size) && statement.doing != Doing::Aside;
+        match &statements.into_iter().find(works)?.doing {
+            Doing::PutAside { number, rest } => Some((number.as_ref(), *rest)),
             _ => None,
         }
     }
@@ -107,7 +109,7 @@ impl<'a> Knitter<'a> {
             self.needle = needle;
             if fits(&alone) {
                 // Whether what was on the needle stays there, the words do not tell.
-                if needle.total.is_some() {
+                if needle.total.is_some_and(|total| total > 0) {
                     alone.after = Needle::UNKNOWN;
                     self.markers.forget();
                 }
@@ -134,7 +136,7 @@ fn held(items: &[Item], size: usize) -> Vec<i64> {
     let mut groups = Vec::new();
     for item in items {
         match item {
-            Item::Hold { number, .. } => groups.push(number.of(size)),
+            Item::Hold { number: Some(number), .. } => groups.push(number.of(size)),
             Item::Repeat { items, how: How::Times(times), .. } => {
                 let each = held(items, size);
                 let times = if each.is_empty() { 0 } else { usize::try_from(times.of(size)).unwrap_or(0) };
@@ -144,6 +146,15 @@ fn held(items: &[Item], size: usize) -> Vec<i64> {
         }
     }
     groups
+}
+
+/// Whether a row puts stitches aside without saying how many.
+fn is_unsaid(items: &[Item]) -> bool {
+    items.iter().any(|item| match item {
+        Item::Hold { number, .. } => number.is_none(),
+        Item::Repeat { items, .. } => is_unsaid(items),
+        _ => false,
+    })
 }
 
 /// The stitches that a row works from where they wait.

@@ -26,6 +26,8 @@ pub(super) struct Knitter<'a> {
     pub(super) markers: Markers,
     /// The groups of stitches that were put aside.
     pub(super) held: Vec<i64>,
+    /// Whether there are others of which no number is known.
+    pub(super) held_unsaid: bool,
     /// Numbered rows since the numbers last began anew.
     pub(super) rows: BTreeMap<u32, Id>,
     /// The row that stands for every other one, and its number.
@@ -53,6 +55,7 @@ impl<'a> Knitter<'a> {
             needle: Needle::UNKNOWN,
             markers: Markers::default(),
             held: Vec::new(),
+            held_unsaid: false,
             rows: BTreeMap::new(),
             others: None,
             waiting: Vec::new(),
@@ -130,7 +133,7 @@ impl<'a> Knitter<'a> {
                 (self.last_change, self.lost_at) = (None, None);
                 self.stated(id, statement, false);
             }
-            Doing::PutAside { number, rest } => self.put_aside(id, statement, number, *rest),
+            Doing::PutAside { number, rest } => self.put_aside(id, statement, number.as_ref(), *rest),
             Doing::TakeUp(taken) => self.take_up(id, statement, taken),
             Doing::Shape(shaped) => self.shape(id, statement, shaped),
             Doing::Repeat(repeated) => self.repeat(id, statement, repeated),

@@ -9,6 +9,19 @@ const JOIN: [&str; 7] = ["join", "rejoin", "attach", "change to", "switch to", "
 /// Words by which it is left.
 const LEAVE: [&str; 5] = ["drop", "break", "break off", "cut", "fasten off"];
 
+/// Yarn of which no colour is told.
+const YARN: [&str; 9] = [
+    "a second ball of yarn",
+    "second ball of yarn",
+    "another ball of yarn",
+    "a new ball of yarn",
+    "a second ball",
+    "new yarn",
+    "working yarn",
+    "the yarn",
+    "yarn",
+];
+
 /// Words that say that several strands are one.
 const TOGETHER: [&str; 5] = ["held together", "held tog", "held double", "together", "tog"];
 
@@ -34,6 +47,9 @@ pub(super) fn before_stitches(cursor: &mut Cursor<'_>) -> Option<Item> {
     let own = cursor.lexicon.own_at(cursor.rest()).is_some();
     let joins = !own && cursor.any(&JOIN);
     let leaves = !own && !joins && cursor.any(&LEAVE);
+    if (joins || leaves) && cursor.any(&YARN) {
+        return Some(Item::Colour { label: None, at: start..cursor.at });
+    }
     let Some(first) = colour(cursor) else {
         cursor.at = start;
         return None;

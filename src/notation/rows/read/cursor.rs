@@ -84,11 +84,13 @@ impl<'a> Cursor<'a> {
         rest.get(..rest.find(|c| !of_word(c)).unwrap_or(rest.len())).unwrap_or_default()
     }
 
-    /// The word here with hyphens inside: `k1-yo-k1`.
+    /// The word here with hyphens inside: `k1-yo-k1`. Of one that is longer than any that is known, its beginning.
     pub fn long_word(&mut self) -> &'a str {
+        const LONGEST: usize = 60;
         self.spaces();
         let rest = self.rest();
-        let end = rest.find(|c| !of_word(c) && c != '-').unwrap_or(rest.len());
+        let inside = rest.char_indices().take(LONGEST).take_while(|(_, c)| of_word(*c) || *c == '-').last();
+        let end = inside.map_or(0, |(at, c)| at + c.len_utf8());
         rest.get(..end).unwrap_or_default().trim_end_matches('-')
     }
 

@@ -6,6 +6,7 @@ mod cursor;
 mod evenly;
 mod items;
 mod label;
+mod lead;
 mod op;
 mod plain;
 mod put_aside;

@@ -14,12 +14,15 @@ const HOLDS: [&str; 14] = [
 
 /// Reads such a sentence; nothing where none stands here, or where it works stitches too.
 pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
-    if !cursor.any(&["place", "slip", "sl", "put", "transfer", "move"]) {
+    if !cursor.any(&["place", "slip", "sl", "put", "transfer", "move", "leave"]) {
         return Ok(None);
     }
     let rest = which(cursor);
-    let Some(number) = cursor.number()? else { return Ok(None) };
+    let number = cursor.number()?;
     let rest = which(cursor) || rest;
+    if number.is_none() && !rest {
+        return Ok(None);
+    }
     cursor.any(&PARTS);
     if !cursor.any(&["sts", "st", "stitches"]) {
         return Ok(None);
@@ -29,7 +32,11 @@ pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
     let ends = [",", ";", " and ", " then "].iter().filter_map(|end| words.find(end)).min().unwrap_or(words.len());
     let (to, more) = words.split_at(ends);
-    if works(more, cursor.lexicon) || !tokens(to).any(|word| matches!(word, "on" | "onto" | "to")) {
+    // Stitches that are left unworked are still on the needle, whatever else is said of them.
+    if tokens(to).any(|word| word == "unworked")
+        || works(more, cursor.lexicon)
+        || !tokens(to).any(|word| matches!(word, "on" | "onto" | "to"))
+    {
         return Ok(None);
     }
     if !tokens(to).any(|word| HOLDS.contains(&word)) {

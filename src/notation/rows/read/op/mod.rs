@@ -81,7 +81,7 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     if cursor.any(&["bo", "bind off", "cast off"]) {
         return bind_off(cursor, start);
     }
-    if cursor.any(&["co", "cast on", "pick up and knit", "pick up and purl", "pu"]) {
+    if cursor.any(&["co", "cast on", "pick up and knit", "pick up and purl", "pick up and k", "pick up and p", "pu"]) {
         let number = cursor.number()?.ok_or((Trouble::Unread, start..cursor.at))?;
         let item = Item::Work { takes: 0, leaves: 1, times: number, binds: false, at: start..cursor.at };
         let item = finish(cursor, item);
