@@ -12,7 +12,9 @@ mod hold;
 mod lost;
 mod markers;
 mod natural;
+mod pieces;
 mod random;
+mod sides;
 mod sizes;
 mod spellings;
 

@@ -20,6 +20,7 @@ pub use follow::{Followed, Seen, Told, follow};
 pub use lexicon::{Counts, Lexicon};
 pub use read::{lines, read, read_items, speaks_of_markers};
 pub use statement::{
-    Again, Change, Doing, Label, Only, Repeated, Rows, Shaped, Side, Statement, TakenUp, Trouble, Written,
+    Again, Change, Doing, Label, NextSide, Only, PutAside, Repeated, Rows, Shaped, Side, Statement, TakenUp, Trouble,
+    Written,
 };
 pub use tree::{How, Item, Mark, Number, Span, To, Until, Which};

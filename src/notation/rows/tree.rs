@@ -137,6 +137,8 @@ pub enum Item {
         number: Option<Number>,
         /// Whether they are said to be all that remain.
         rest: bool,
+        /// What they are of, where that is said: `left sleeve`.
+        of: Option<String>,
         /// Where it stands.
         at: Span,
     },
@@ -144,6 +146,17 @@ pub enum Item {
     FromHold {
         /// How many.
         number: Number,
+        /// What they are of, where that is said.
+        of: Option<String>,
+        /// Where it stands.
+        at: Span,
+    },
+    /// Stitches of a piece that is named: "k across 62 back sts". Whether they are on the needle the words do not say.
+    Piece {
+        /// How many; all of the piece where no number stands.
+        number: Option<Number>,
+        /// What they are of.
+        of: String,
         /// Where it stands.
         at: Span,
     },
@@ -187,6 +200,7 @@ impl Item {
             | Self::Hold { at, .. }
             | Self::FromHold { at, .. }
             | Self::Colour { at, .. }
+            | Self::Piece { at, .. }
             | Self::Turn { at }
             | Self::SameAs { at, .. }
             | Self::Unsaid { at, .. } => at,

@@ -15,6 +15,7 @@ impl<'a> Knitter<'a> {
             Err(fault) => {
                 self.lose(id.0, repeated.at.clone(), fault.is_some());
                 self.history.push(Past::Unknown);
+                self.sides.forget();
                 if let Some(fault) = fault {
                     self.tell(id.0, repeated.at.clone(), fault);
                 }
@@ -28,7 +29,7 @@ impl<'a> Knitter<'a> {
             Again::More(number) => {
                 let times = number.of(self.size);
                 self.passes(id, repeated, &rows, times);
-                self.history.again(&rows, times);
+                self.keep_again(id, repeated, &rows, times);
             }
             Again::Times(number) => {
                 let mut times = number.of(self.size);
@@ -51,19 +52,25 @@ impl<'a> Knitter<'a> {
                         (self.needle, self.markers) = (needle, markers);
                     }
                 }
-                self.history.again(&rows, times);
+                self.keep_again(id, repeated, &rows, times);
             }
             Again::UntilStitches(number) => {
                 let times = self.until_stitches(id, &rows, number);
                 if times.is_none() {
                     self.history.push(Past::Unknown);
                 }
-                self.history.again(&rows, times.unwrap_or(1));
+                self.keep_again(id, repeated, &rows, times.unwrap_or(1));
+                if times.is_none() {
+                    self.sides.forget();
+                }
             }
             Again::Unsaid => {
                 self.passes(id, repeated, &rows, 1);
                 self.history.push(Past::Unknown);
-                self.history.again(&rows, 1);
+                self.keep_again(id, repeated, &rows, 1);
+                if !rows.len().is_multiple_of(2) {
+                    self.sides.forget();
+                }
                 if self.needle.total != before.total {
                     self.needle = before;
                     self.lose(id.0, statement.at.clone(), false);

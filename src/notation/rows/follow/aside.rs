@@ -9,11 +9,20 @@ use super::past::Past;
 impl Knitter<'_> {
     /// Takes up stitches that were put aside.
     pub(super) fn take_up(&mut self, id: Id, statement: &Statement, taken: &TakenUp) {
-        let number = taken.number.of(self.size);
-        self.comes_back(id, &taken.number);
-        let all = number.saturating_add(taken.more.as_ref().map_or(0, |more| more.of(self.size)));
-        // Whether what was on the needle stays there, the words do not tell.
-        self.needle = if self.needle.total.is_none() { Needle::of(all) } else { Needle::UNKNOWN };
+        let number = match &taken.number {
+            Some(number) => {
+                let only = taken.of.first().filter(|_| taken.of.len() == 1);
+                self.comes_back(id, number, only.map(String::as_str));
+                Some(number.of(self.size))
+            }
+            None => taken.of.iter().map(|piece| self.stitches_of(piece)).sum(),
+        };
+        self.begin_piece();
+        // Whether what was on the needle stays there, the words do not tell, if they do not name it.
+        let named = taken.number.is_none() && taken.of.len() > 1;
+        let more = taken.more.as_ref().map_or(0, |more| more.of(self.size));
+        let all = number.filter(|_| named || self.needle.total.is_none());
+        self.needle = all.map_or(Needle::UNKNOWN, |all| Needle::of(all.saturating_add(more)));
         self.last_change = None;
         self.lost_at = None;
         self.markers.forget();

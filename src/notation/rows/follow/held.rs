@@ -2,52 +2,54 @@
 
 use super::super::count::{Needle, Outcome, Reading, once};
 use super::super::fault::Fault;
-use super::super::statement::{Doing, Statement};
+use super::super::statement::{Doing, PutAside, Statement};
 use super::super::tree::{How, Item, Number};
 use super::knitter::{Id, Knitter};
+use super::pieces::MOST;
 use super::usual::unfit;
-
-/// The most groups of stitches put aside whose sums are looked at.
-const MOST: usize = 8;
 
 impl<'a> Knitter<'a> {
     /// Keeps what a row puts aside, and holds what it works from there against what was.
     pub(super) fn hold(&mut self, id: Id, items: &[Item]) {
-        for number in from_hold(items) {
-            self.comes_back(id, number);
+        for (number, of) in from_hold(items) {
+            self.comes_back(id, number, of);
         }
-        self.held.extend(held(items, self.size));
-        self.held_unsaid |= is_unsaid(items);
+        for (of, stitches) in held(items, self.size) {
+            self.held.put(of.or(self.piece.as_deref()), stitches);
+        }
+        if is_unsaid(items) {
+            self.held.put_unsaid();
+        }
     }
 
-    /// Holds stitches that come back to the needle against those put aside.
-    pub(super) fn comes_back(&mut self, id: Id, number: &Number) {
+    /// Holds stitches that come back to the needle against those put aside; `of` is what they are said to be of.
+    pub(super) fn comes_back(&mut self, id: Id, number: &Number, of: Option<&str>) {
         let says = number.of(self.size);
-        let known = !self.held_unsaid && !self.held.is_empty() && self.held.len() <= MOST;
-        if known && !sums(&self.held).contains(&says) {
-            let had = self.held.iter().copied().min_by_key(|group| group.abs_diff(says)).unwrap_or(0);
+        if let Some(had) = self.held.unlike(says, of) {
             self.tell(id.0, number.at.clone(), Fault::Held { says, had });
         }
     }
 
     /// Puts stitches aside that a sentence of its own is for.
-    pub(super) fn put_aside(&mut self, id: Id, statement: &Statement, number: Option<&Number>, rest: bool) {
-        let total = self.needle.total;
-        // Where the last row did not come to its end those that remain are what it left.
-        let unworked = total.zip(self.needle.here).map(|(total, here)| total.saturating_sub(here));
-        let there = unworked.filter(|there| rest && *there > 0);
-        let says = number.map(|number| number.of(self.size)).or(there).or(total);
-        match says {
-            Some(says) => self.held.push(says),
-            None => self.held_unsaid = true,
-        }
-        if let (Some(total), Some(says)) = (total, says) {
+    pub(super) fn put_aside(&mut self, id: Id, statement: &Statement, put: &PutAside) {
+        // Behind a turn those that remain are on the other needle.
+        let there = self.needle.total.zip(self.needle.here).map(|(total, here)| total.saturating_sub(here));
+        let there = there.filter(|there| put.rest && *there > 0);
+        let says = put.number.as_ref().map(|number| number.of(self.size)).or(there).or(self.needle.total);
+        let Some(says) = says else {
+            self.held.put_unsaid();
+            self.stated(id, statement, false);
+            return;
+        };
+        self.held.put(put.of.as_deref().or(self.piece.as_deref()), says);
+        if let Some(total) = self.needle.total {
             let after = total.saturating_sub(says);
-            let at = number.map_or_else(|| statement.at.clone(), |number| number.at.clone());
             if after < 0 {
                 self.tell(id.0, statement.at.clone(), Fault::Short { by: after.saturating_neg(), had: total });
-            } else if let Some(fault) = there.and_then(|there| remains(there, says, total)) {
-                self.tell(id.0, at, fault);
+            } else if let Some((fault, number)) =
+                there.and_then(|there| remains(there, says, total)).zip(put.number.as_ref())
+            {
+                self.tell(id.0, number.at.clone(), fault);
             }
             self.needle = if after < 0 { Needle::UNKNOWN } else { Needle::of(after) };
         }
@@ -59,13 +61,13 @@ impl<'a> Knitter<'a> {
         let markers = self.markers.clone();
         let outcome = self.outcome(statement, items);
         let [(Fault::LeftOver { left, .. }, at)] = outcome.faults.as_slice() else { return outcome };
-        let Some((number, rest)) = self.put_aside_next(id) else { return outcome };
-        if !rest && number.is_none_or(|number| number.of(self.size) != *left) {
+        let Some(put) = self.put_aside_next(id) else { return outcome };
+        if !put.rest && put.number.as_ref().is_none_or(|number| number.of(self.size) != *left) {
             return outcome;
         }
         let (left, at) = (*left, at.end..at.end);
         let mut items = items.to_vec();
-        items.push(Item::Hold { number: None, rest: true, at });
+        items.push(Item::Hold { number: None, rest: true, of: None, at });
         self.markers = markers;
         let mut outcome = self.outcome(statement, &items);
         // They are on the needle, unworked, until that sentence takes them off.
@@ -74,12 +76,12 @@ impl<'a> Knitter<'a> {
         outcome
     }
 
-    /// How many stitches the next sentence that this size works puts aside, if it does, and whether those are all that remain.
-    fn put_aside_next(&self, id: Id) -> Option<(Option<&'a Number>, bool)> {
+    /// The next sentence that this size works, if it puts stitches aside.
+    fn put_aside_next(&self, id: Id) -> Option<&'a PutAside> {
         let statements = self.blocks.get(id.0)?.statements.iter().skip(id.1.saturating_add(1));
         let works = |statement: &&Statement| statement.is_for(self.size) && statement.doing != Doing::Aside;
         match &statements.into_iter().find(works)?.doing {
-            Doing::PutAside { number, rest } => Some((number.as_ref(), *rest)),
+            Doing::PutAside(put) => Some(put),
             _ => None,
         }
     }
@@ -132,11 +134,11 @@ fn remains(there: i64, says: i64, had: i64) -> Option<Fault> {
 }
 
 /// The groups of stitches that a row puts aside, and not many more than are looked at.
-fn held(items: &[Item], size: usize) -> Vec<i64> {
+fn held(items: &[Item], size: usize) -> Vec<(Option<&str>, i64)> {
     let mut groups = Vec::new();
     for item in items {
         match item {
-            Item::Hold { number: Some(number), .. } => groups.push(number.of(size)),
+            Item::Hold { number: Some(number), of, .. } => groups.push((of.as_deref(), number.of(size))),
             Item::Repeat { items, how: How::Times(times), .. } => {
                 let each = held(items, size);
                 let times = if each.is_empty() { 0 } else { usize::try_from(times.of(size)).unwrap_or(0) };
@@ -158,9 +160,9 @@ fn is_unsaid(items: &[Item]) -> bool {
 }
 
 /// The stitches that a row works from where they wait.
-pub(super) fn from_hold(items: &[Item]) -> Vec<&Number> {
+pub(super) fn from_hold(items: &[Item]) -> Vec<(&Number, Option<&str>)> {
     let each = items.iter().flat_map(|item| match item {
-        Item::FromHold { number, .. } => vec![number],
+        Item::FromHold { number, of, .. } => vec![(number, of.as_deref())],
         Item::Repeat { items, .. } => from_hold(items),
         _ => Vec::new(),
     });
@@ -170,21 +172,11 @@ pub(super) fn from_hold(items: &[Item]) -> Vec<&Number> {
 /// The same row where its held stitches are on the needle already.
 fn on_needle(items: &[Item]) -> Vec<Item> {
     let one = |item: &Item| match item {
-        Item::FromHold { number, at } => {
+        Item::FromHold { number, at, .. } => {
             Item::Work { takes: 1, leaves: 1, times: number.clone(), binds: false, at: at.clone() }
         }
         Item::Repeat { items, how, at } => Item::Repeat { items: on_needle(items), how: how.clone(), at: at.clone() },
         other => other.clone(),
     };
     items.iter().map(one).collect()
-}
-
-/// What any of several groups come to together.
-fn sums(groups: &[i64]) -> Vec<i64> {
-    let mut sums = vec![0];
-    for group in groups {
-        let more: Vec<i64> = sums.iter().map(|sum: &i64| sum.saturating_add(*group)).collect();
-        sums.extend(more);
-    }
-    sums
 }

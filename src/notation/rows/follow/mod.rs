@@ -7,7 +7,9 @@ mod held;
 mod knitter;
 mod markers;
 mod past;
+mod pieces;
 mod row;
+mod sides;
 mod usual;
 
 use super::fault::Fault;

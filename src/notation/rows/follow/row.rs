@@ -29,6 +29,9 @@ impl<'a> Knitter<'a> {
                 self.after.insert(id, self.needle.total);
             }
         }
+        if std::mem::take(&mut self.doubt) {
+            self.sides.forget();
+        }
     }
 
     /// The items of a row, those of another where it says so.
@@ -89,6 +92,7 @@ impl<'a> Knitter<'a> {
         if statement.trouble.is_some() {
             self.needle = Needle::UNKNOWN;
             self.last_change = None;
+            self.sides.forget();
             self.stated(id, statement, false);
             return;
         }
@@ -96,6 +100,7 @@ impl<'a> Knitter<'a> {
             self.lose(id.0, statement.at.clone(), self.steps <= MOST_STEPS);
             return;
         };
+        self.turn(id, statement, items);
         if let [Item::Unsaid { as_before, .. }] = items {
             // As the rows before: none the more if they add none.
             if !as_before || self.last_change != Some(0) {
@@ -104,6 +109,8 @@ impl<'a> Knitter<'a> {
             self.stated(id, statement, false);
             return;
         }
+        let named = self.with_pieces(items);
+        let items = named.as_deref().unwrap_or(items);
         self.hold(id, items);
         let outcome = if !from_hold(items).is_empty() {
             self.outcome_from_hold(statement, items)
@@ -186,7 +193,7 @@ fn change(statement: &Statement, size: usize) -> Option<i64> {
 }
 
 /// How many rows "BO 3 sts at beg of next 2 rows" is; nothing for another row.
-fn next_rows(items: &[Item], size: usize) -> Option<i64> {
+pub(super) fn next_rows(items: &[Item], size: usize) -> Option<i64> {
     let [Item::Repeat { items, how: How::Times(_), at }] = items else { return None };
     match items.as_slice() {
         [Item::Repeat { how: How::Times(rows), .. }, Item::Even { until: Until::End, at: rest, .. }] if rest == at => {

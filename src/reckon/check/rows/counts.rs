@@ -3,9 +3,9 @@
 use super::place;
 use crate::entry::{Entry, Pattern};
 use crate::finding::{Code, Finding, Severity};
-use crate::notation::rows::{Fault, Followed, Told};
+use crate::notation::rows::{Fault, Followed, Side, Told};
 use crate::reckon::check::place::in_sizes;
-use crate::reckon::check::rows::ROW_UNKNOWN;
+use crate::reckon::check::rows::{ROW_SIDES, ROW_UNKNOWN};
 use crate::source::Place;
 
 macro_rules! codes {
@@ -170,6 +170,7 @@ fn code(fault: Fault) -> &'static Code {
         Fault::Held { .. } => &HELD_UNLIKE,
         Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => &MARKER_UNLIKE,
         Fault::NoMarker => &MARKER_MISSING,
+        Fault::Side { .. } => &ROW_SIDES,
         Fault::Unknown => &COUNT_UNKNOWN,
     }
 }
@@ -201,6 +202,12 @@ fn words(fault: Fault) -> String {
             format!("{} to be left before the marker, and there {}", stitches(says), are(left))
         }
         Fault::NoMarker => "there is no marker left on the needle".to_owned(),
+        Fault::Side { side: Side::Right, again: false } => "an RS row comes straight behind another".to_owned(),
+        Fault::Side { side: Side::Wrong, again: false } => "a WS row comes straight behind another".to_owned(),
+        Fault::Side { side: Side::Right, again: true } => {
+            "worked again, an RS row comes from the wrong side".to_owned()
+        }
+        Fault::Side { side: Side::Wrong, again: true } => "worked again, a WS row comes from the right side".to_owned(),
         Fault::Unknown => "how many stitches there are after this cannot be told".to_owned(),
     }
 }
@@ -230,6 +237,13 @@ fn help(fault: Fault) -> String {
             "hold the row against where `pm` puts the marker and what the rows since add before it".to_owned()
         }
         Fault::NoMarker => "write `pm` in the row that puts it there, or count the markers".to_owned(),
+        Fault::Side { again: false, .. } => {
+            "worked flat, right and wrong sides alternate; where the work is not turned, say so: `do not turn`"
+                .to_owned()
+        }
+        Fault::Side { again: true, .. } => {
+            "repeat an even number of rows, begin with another one, or leave out the side".to_owned()
+        }
         Fault::Unknown => "give the count behind it in square brackets: `[84 sts]`".to_owned(),
     }
 }

@@ -1,6 +1,7 @@
 //! The rows of a pattern, read with its own abbreviations.
 
 use crate::catalogue::Catalogue;
+use crate::entry::heading::Heading;
 use crate::entry::value::AfterBindingOff;
 use crate::entry::{Abbreviation, Entry, Pattern};
 use crate::measure::RunStyle;
@@ -46,6 +47,7 @@ pub fn blocks(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Blocks
         // Markers that her text between two blocks puts on the needle are not known.
         let between = before.map(|end| entry.prose.stretch(&(end..fenced.at.start)));
         block.marked = between.is_some_and(speaks_of_markers);
+        block.piece = piece(entry, fenced.at.start);
         before = Some(fenced.at.end);
         written.push(block);
     }
@@ -65,6 +67,17 @@ fn name_colours(lexicon: &mut Lexicon, entry: &Entry, pattern: &Pattern) {
             lexicon.name_colour(shade, label);
         }
     }
+}
+
+/// What the headings above a place say, from the outermost; nothing where there is none.
+fn piece(entry: &Entry, at: usize) -> Option<String> {
+    let mut open: Vec<&Heading> = Vec::new();
+    for heading in entry.prose.headings.iter().take_while(|heading| heading.at.start < at) {
+        open.retain(|above| above.level < heading.level);
+        open.push(heading);
+    }
+    let words: Vec<&str> = open.iter().map(|heading| heading.words.as_str()).collect();
+    (!words.is_empty()).then(|| words.join(" "))
 }
 
 /// Returns what an abbreviation takes and leaves, or why that cannot be told.

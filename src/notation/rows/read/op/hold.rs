@@ -1,7 +1,8 @@
-//! Stitches put aside within a row, and stitches worked from where they wait.
+//! Stitches put aside within a row, stitches worked from where they wait, and stitches of a piece that is named.
 
-use super::super::super::tree::{Item, Number};
+use super::super::super::tree::Item;
 use super::super::cursor::{Bad, Cursor};
+use super::super::part::part;
 use super::times::finish_how;
 
 /// Words that put stitches aside.
@@ -27,12 +28,6 @@ const WHICH: [&str; 12] =
 
 /// Words that say that they are all that remain.
 const REST: [&str; 3] = ["rem", "remaining", "unworked"];
-
-/// What stitches are of, which is for the knitter alone.
-pub(in super::super) const PARTS: [&str; 13] = [
-    "sleeve", "body", "front", "back", "thumb", "underarm", "neck", "live", "shoulder", "centre", "center", "heel",
-    "instep",
-];
 
 /// Where stitches wait.
 const PLACES: [&str; 16] = [
@@ -67,30 +62,29 @@ pub(super) fn hold(cursor: &mut Cursor<'_>, start: usize) -> Result<Option<Item>
         if number.is_none() && !rest {
             return Ok(None);
         }
-        cursor.any(&PARTS);
+        let mut of = kind(cursor);
         if !cursor.any(&["sts", "st", "stitches"]) {
             return Ok(None);
         }
         // "Place next 20 sts for sleeve on hold".
         if cursor.any(&["for"]) {
-            cursor.any(&["the", "each", "left", "right", "first", "second"]);
-            cursor.any(&["left", "right"]);
-            cursor.any(&PARTS);
+            of = part(cursor).or(of);
         }
         if !cursor.any(&["on to", "onto", "on", "to"]) || !waits(cursor) {
             return Ok(None);
         }
         let at = start..cursor.at;
         if cursor.any(&["for"]) {
-            // What they will be is for the knitter alone.
+            of = part(cursor).or(of);
+            // What else they will be is for the knitter alone.
             let rest = cursor.rest();
             cursor.at += rest.find([',', ';', '.', '[', '(', ']', ')', '*']).unwrap_or(rest.len());
         }
-        Ok(Some(Item::Hold { number, rest, at }))
+        Ok(Some(Item::Hold { number, rest, of, at }))
     })
 }
 
-/// Reads "k60 held sts" and "k across 60 sts from holder"; nothing where neither stands here.
+/// Reads "k60 held sts", "k across 60 sts from holder" and "k across 62 back sts"; nothing where none stands here.
 pub(super) fn from_hold(cursor: &mut Cursor<'_>, start: usize) -> Result<Option<Item>, Bad> {
     let read = cursor.attempt(|cursor| {
         let verb = cursor.any(&["knit", "purl", "work", "patt", "rib"]);
@@ -98,21 +92,34 @@ pub(super) fn from_hold(cursor: &mut Cursor<'_>, start: usize) -> Result<Option<
             return Ok(None);
         }
         cursor.any(&["across", "over"]);
-        let mut held = held(cursor);
-        let Some(number) = cursor.number()? else { return Ok(None) };
-        held |= self::held(cursor);
-        cursor.any(&PARTS);
-        held |= self::held(cursor);
+        cursor.any(&["all"]);
+        let mut waiting = held(cursor);
+        let number = cursor.number()?;
+        waiting |= held(cursor);
+        let mut of = kind(cursor);
+        waiting |= held(cursor);
         if !cursor.any(&["sts", "st", "stitches"]) {
             return Ok(None);
         }
-        let number: Number = number;
-        held |= cursor.any(&["held on", "from", "off", "on"]) && waits(cursor);
-        Ok(held.then_some(number))
+        if cursor.any(&["of", "from"]) {
+            match part(cursor) {
+                Some(part) => of = Some(part),
+                None => waiting |= waits(cursor),
+            }
+        } else if cursor.any(&["held on", "off", "on"]) {
+            waiting |= waits(cursor);
+        }
+        let at = start..cursor.at;
+        Ok(match (number, of) {
+            (Some(number), of) if waiting => Some(Item::FromHold { number, of, at }),
+            (number, Some(of)) => Some(Item::Piece { number, of, at }),
+            _ => None,
+        })
     })?;
-    let Some(number) = read else { return Ok(None) };
-    finish_how(cursor);
-    Ok(Some(Item::FromHold { number, at: start..cursor.at }))
+    if read.is_some() {
+        finish_how(cursor);
+    }
+    Ok(read)
 }
 
 /// Moves past words that say which stitches; returns whether they are all that remain.
@@ -125,6 +132,12 @@ pub(in super::super) fn which(cursor: &mut Cursor<'_>) -> bool {
             return rest;
         }
     }
+}
+
+/// Reads which stitches, by what they are of; words for the knitter alone are moved past.
+pub(in super::super) fn kind(cursor: &mut Cursor<'_>) -> Option<String> {
+    while cursor.any(&["live", "centre", "center"]) {}
+    part(cursor)
 }
 
 /// Moves past "the held"; returns whether stitches are said to have been put aside.

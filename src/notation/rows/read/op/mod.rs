@@ -7,7 +7,7 @@ mod plain;
 mod times;
 
 pub(super) use bind::so_many;
-pub(super) use hold::{PARTS, which};
+pub(super) use hold::{kind, which};
 
 use super::super::lexicon::Counts;
 use super::super::statement::Trouble;
