@@ -25,17 +25,24 @@ const YARN: [&str; 9] = [
 /// Words that say that several strands are one.
 const TOGETHER: [&str; 5] = ["held together", "held tog", "held double", "together", "tog"];
 
-/// Reads the name of a colour, with the word that may stand before it; returns its label.
+/// Reads the name of a colour, with the word that may stand before it or in brackets; returns its label.
 pub(super) fn colour(cursor: &mut Cursor<'_>) -> Option<String> {
     let before = cursor.at;
-    let said = cursor.any(&["in", "with", "using"]);
+    let bracket = cursor.sign('(');
+    let mut said = cursor.any(&["in", "with", "using"]);
     if said {
         cursor.any(&["the"]);
-        cursor.any(&["colour", "color", "yarn"]);
+    }
+    if said || bracket {
+        said |= cursor.any(&["colour", "color", "yarn"]);
     }
     cursor.spaces();
     let found = cursor.lexicon.colour_at(cursor.rest(), said);
     cursor.at = found.map_or(before, |(length, ..)| cursor.at + length);
+    if bracket && found.is_some() && !cursor.sign(')') {
+        cursor.at = before;
+        return None;
+    }
     found.map(|(_, label, _)| label.to_owned())
 }
 
@@ -66,6 +73,7 @@ pub(super) fn before_stitches(cursor: &mut Cursor<'_>) -> Option<Item> {
     if cursor.any(&TOGETHER) {
         label = None;
     }
+    cursor.any(&["only", "alone"]);
     Some(Item::Colour { label, at: start..cursor.at })
 }
 
