@@ -1,6 +1,7 @@
 //! Stitches on hold: put there within a row or by the next sentence, and worked from where they wait.
 
 use super::blocks::{end, told};
+use super::random::Dice;
 use ballband::measure::RunStyle;
 use ballband::notation::rows::{Counts, Doing, Fault, Item, Lexicon, follow, read};
 
@@ -161,5 +162,65 @@ fn stitches_in_the_middle_are_bound_off() {
         assert_eq!(told(&[&text], 1), [], "{words}");
         let exact = format!("Cast on 40 sts.\nRow 1: K15, {words}, k15.\nRow 2: K30.");
         assert_eq!(told(&[&exact], 1), [], "{words}");
+    }
+}
+
+/// Random rows that put stitches aside and work others from there, with and without a turn, against sums of their own: each comes
+/// out, and with a stitch more or fewer at the end it does not.
+#[test]
+fn random_rows_with_holds_come_out() {
+    let mut dice = Dice(11);
+    let mut roll = |below: u64| i64::try_from(dice.roll(below)).unwrap();
+    for _ in 0..if cfg!(debug_assertions) { 1_000 } else { 20_000 } {
+        let (mut takes, mut leaves, mut row) = (0, 0, Vec::new());
+        for _ in 0..1 + roll(5) {
+            let number = 1 + roll(30);
+            match roll(4) {
+                0 => {
+                    row.push(format!("place next {number} sts on hold"));
+                    takes += number;
+                }
+                1 => {
+                    row.push(format!("k{number} held sts"));
+                    leaves += number;
+                }
+                2 => {
+                    row.push(format!("[k{number}, sl next 2 sts to holder] twice"));
+                    takes += 2 * number + 4;
+                    leaves += 2 * number;
+                }
+                _ => {
+                    row.push(format!("p{number}"));
+                    takes += number;
+                    leaves += number;
+                }
+            }
+        }
+        // Some end with what is worked, some with what remains, put aside in the row, behind a turn or by the next sentence.
+        let (last, rest) = (1 + roll(40), 1 + roll(40));
+        row.push(format!("k{last}"));
+        let (before, after) = (takes + last + rest, leaves + last);
+        let end = match roll(5) {
+            0 => format!(", place rem {rest} sts on hold."),
+            1 => format!(", turn, place rem {rest} sts on hold."),
+            2 => format!(". Place remaining {rest} sts on hold."),
+            3 => ", place rem sts on hold.".to_owned(),
+            _ => format!(", BO {rest} sts."),
+        };
+        let text = format!("Cast on {before} sts.\nRow 1: {}{end}\nRow 2: P{after}.", row.join(", "));
+        let faults = |text: &str| -> Vec<Fault> {
+            let told = told(&[text], 1).into_iter().flat_map(|(_, sizes)| sizes);
+            // Whether held stitches are those put aside is another matter.
+            told.map(|(_, fault)| fault).filter(|fault| !matches!(fault, Fault::Held { .. })).collect()
+        };
+        assert_eq!(faults(&text), [], "{text}");
+        for wrong in [after + 1, after - 1] {
+            let wrong = text.replace(&format!("Row 2: P{after}"), &format!("Row 2: P{wrong}"));
+            assert_eq!(faults(&wrong).len(), 1, "{wrong}");
+        }
+        if !text.contains("rem sts") {
+            let wrong = text.replace(&format!("Cast on {before} sts"), &format!("Cast on {} sts", before + 1));
+            assert!(!faults(&wrong).is_empty(), "{wrong}");
+        }
     }
 }

@@ -58,17 +58,19 @@ impl<'a> Knitter<'a> {
 
     /// Works a row, and if it ends before its stitches do because the next sentence puts the others aside, that is no fault.
     pub(super) fn outcome_before_hold(&mut self, id: Id, statement: &'a Statement, items: &[Item]) -> Outcome {
+        let Some(put) = self.put_aside_next(id) else { return self.outcome_from_hold(statement, items) };
         let markers = self.markers.clone();
         let outcome = self.outcome(statement, items);
-        let [(Fault::LeftOver { left, .. }, at)] = outcome.faults.as_slice() else { return outcome };
-        let Some(put) = self.put_aside_next(id) else { return outcome };
+        self.markers = markers;
+        let [(Fault::LeftOver { left, .. }, at)] = outcome.faults.as_slice() else {
+            return self.outcome_from_hold(statement, items);
+        };
         if !put.rest && put.number.as_ref().is_none_or(|number| number.of(self.size) != *left) {
-            return outcome;
+            return self.outcome_from_hold(statement, items);
         }
         let (left, at) = (*left, at.end..at.end);
         let mut items = items.to_vec();
         items.push(Item::Hold { number: None, rest: true, of: None, at });
-        self.markers = markers;
         let mut outcome = self.outcome(statement, &items);
         // They are on the needle, unworked, until that sentence takes them off.
         outcome.change = outcome.change.map(|change| change.saturating_add(left));
@@ -89,6 +91,9 @@ impl<'a> Knitter<'a> {
     /// Works a row with stitches that were put aside in whichever way fits: they come to the needle, or a sentence before
     /// has brought them there, or the row begins with them and what was on the needle is another matter.
     pub(super) fn outcome_from_hold(&mut self, statement: &'a Statement, items: &[Item]) -> Outcome {
+        if from_hold(items).is_empty() {
+            return self.outcome(statement, items);
+        }
         let (markers, needle) = (self.markers.clone(), self.needle);
         let usual = self.outcome(statement, items);
         let kept = self.markers.clone();
@@ -96,7 +101,7 @@ impl<'a> Knitter<'a> {
         if fits(&usual) && needle.total.is_some() {
             return usual;
         }
-        if !fits(&usual) {
+        if !fits(&usual) && self.held.back {
             self.markers.clone_from(&markers);
             let there = self.outcome(statement, &on_needle(items));
             if fits(&there) {
@@ -160,7 +165,7 @@ fn is_unsaid(items: &[Item]) -> bool {
 }
 
 /// The stitches that a row works from where they wait.
-pub(super) fn from_hold(items: &[Item]) -> Vec<(&Number, Option<&str>)> {
+fn from_hold(items: &[Item]) -> Vec<(&Number, Option<&str>)> {
     let each = items.iter().flat_map(|item| match item {
         Item::FromHold { number, of, .. } => vec![(number, of.as_deref())],
         Item::Repeat { items, .. } => from_hold(items),

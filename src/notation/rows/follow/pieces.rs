@@ -23,6 +23,8 @@ pub(super) struct Held {
     groups: Vec<Group>,
     /// Whether there are others whose number nobody knows.
     unsaid: bool,
+    /// Whether a sentence has brought some back since the last piece was begun.
+    pub(super) back: bool,
 }
 
 impl Held {
@@ -74,6 +76,7 @@ impl Knitter<'_> {
             self.held.leave(piece, total);
         }
         self.piece = self.heading.clone();
+        self.held.back = false;
     }
 
     /// The same row with the stitches of named pieces as they are: on the needle, or where they wait. Nothing where none is named.

@@ -51,9 +51,14 @@ pub(super) fn colour(cursor: &mut Cursor<'_>) -> Option<String> {
 pub(super) fn before_stitches(cursor: &mut Cursor<'_>) -> Option<Item> {
     cursor.spaces();
     let start = cursor.at;
-    let own = cursor.lexicon.own_at(cursor.rest()).is_some();
-    let joins = !own && cursor.any(&JOIN);
-    let leaves = !own && !joins && cursor.any(&LEAVE);
+    let joins = cursor.any(&JOIN);
+    let leaves = !joins && cursor.any(&LEAVE);
+    // An abbreviation of the pattern's own goes first.
+    if (joins || leaves) && cursor.text.get(start..cursor.end).is_some_and(|rest| cursor.lexicon.own_at(rest).is_some())
+    {
+        cursor.at = start;
+        return None;
+    }
     if (joins || leaves) && cursor.any(&YARN) {
         return Some(Item::Colour { label: None, at: start..cursor.at });
     }
@@ -90,6 +95,9 @@ pub(super) fn of_all(cursor: &mut Cursor<'_>, mut inside: Vec<Item>) -> Vec<Item
 
 /// Reads "3 CC" among stitches: so many in that colour, however they are worked.
 pub(super) fn so_many(cursor: &mut Cursor<'_>, start: usize) -> Result<Option<Item>, Bad> {
+    if !cursor.peek().is_some_and(|c| c.is_ascii_digit()) {
+        return Ok(None);
+    }
     cursor.attempt(|cursor| {
         let Some(times) = cursor.number()? else { return Ok(None) };
         cursor.any(&["sts", "st"]);
