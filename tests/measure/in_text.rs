@@ -68,3 +68,28 @@ fn many_brackets_in_a_row_are_read_in_their_own_length() {
     assert_eq!(runs_in(&text, 3, RunStyle::default()).len(), 1);
     assert!(began.elapsed() < std::time::Duration::from_secs(5));
 }
+
+/// What a bracket of numbers is, for rows and for prose alike.
+#[test]
+fn a_bracket_of_numbers_holds_nothing_else() {
+    use ballband::measure::numbers_in_brackets;
+    for (text, length) in [
+        ("(56, 64)", Some(8)),
+        ("  [5:6:6] sts", Some(9)),
+        ("{–}", Some(5)),
+        ("(4½, 5)", Some(8)),
+        ("(9.5)", Some(5)),
+        ("(7 , -)", Some(7)),
+        ("(k2, p2)", None),
+        ("(56, 64", None),
+        ("(56, 64]", None),
+        ("( , )", None),
+        ("()", None),
+        ("56 (64)", None),
+        ("(3 times)", None),
+        ("(3) times", Some(3)),
+        ("", None),
+    ] {
+        assert_eq!(numbers_in_brackets(text), length, "{text}");
+    }
+}

@@ -4,7 +4,6 @@ use super::super::count::{Hand, Needle, Outcome};
 use super::super::fault::Fault;
 use super::super::statement::{Doing, Statement};
 use super::super::tree::{How, Item, Until};
-use super::held::from_hold;
 use super::knitter::{Id, Knitter, MOST_STEPS};
 use super::past::Past;
 use super::usual::{outcome, unfit};
@@ -112,12 +111,10 @@ impl<'a> Knitter<'a> {
         let named = self.with_pieces(items);
         let items = named.as_deref().unwrap_or(items);
         self.hold(id, items);
-        let outcome = if !from_hold(items).is_empty() {
-            self.outcome_from_hold(statement, items)
-        } else if last {
+        let outcome = if last {
             self.outcome_before_hold(id, statement, items)
         } else {
-            self.outcome(statement, items)
+            self.outcome_from_hold(statement, items)
         };
         let unfit = outcome.faults.iter().any(|(fault, _)| unfit(*fault));
         for (fault, at) in outcome.faults {

@@ -4,6 +4,7 @@ use super::super::statement::Trouble;
 use super::super::tree::{How, Item, Number, Span};
 use super::aside::aside;
 use super::cursor::{Bad, Cursor};
+use super::facing::facing;
 use super::open::open;
 use super::until::{again, times, until};
 use super::{colour, op};
@@ -35,6 +36,7 @@ pub(super) fn separators(cursor: &mut Cursor<'_>) -> Option<Item> {
             }
             Some('(') if aside(cursor) => {}
             Some(_) if cursor.any(&["and", "then"]) => parted = true,
+            Some(_) if facing(cursor) => parted = true,
             // Markers lie between stitches, and a colour is no stitch.
             Some(_) if cursor.any(&["slipping markers", "slipping all markers", "slipping marker", "slipping m"]) => {
                 cursor.any(&["as you come to them", "as you go", "as they appear", "as you come to it"]);

@@ -6,6 +6,7 @@ mod colour;
 mod cursor;
 mod descriptions;
 mod evenly;
+mod facing;
 mod items;
 mod label;
 mod lead;

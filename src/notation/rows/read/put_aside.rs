@@ -38,7 +38,11 @@ pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         // How many a piece has, the words do not tell.
         return Ok(Some(Doing::Unsaid));
     }
-    if works(more, cursor.lexicon) || !tokens(to).any(|word| matches!(word, "on" | "onto" | "to")) {
+    // Stitches that are left unworked are still on the needle, whatever else is said of them.
+    if tokens(to).any(|word| word == "unworked")
+        || works(more, cursor.lexicon)
+        || !tokens(to).any(|word| matches!(word, "on" | "onto" | "to"))
+    {
         return Ok(None);
     }
     if !waits {

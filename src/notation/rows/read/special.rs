@@ -4,9 +4,10 @@ use super::super::lexicon::Lexicon;
 use super::super::statement::Doing;
 use super::super::tree::Number;
 use super::again::repeat;
-use super::colour::before_stitches;
+
 use super::cursor::{Bad, Cursor};
 use super::evenly::evenly;
+use super::facing::begins;
 use super::over::over;
 use super::plain::{plain, tokens};
 use super::put_aside::{names_stitches, put_aside};
@@ -67,9 +68,9 @@ const ASIDE: [&str; 46] = [
 pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let start = cursor.at;
     // "With Teal, knit 1 rnd" is what follows the colour.
-    if begins_coloured(cursor) {
+    if begins(cursor) {
         let body = cursor.at;
-        match uncoloured(cursor)? {
+        match behind_lead(cursor)? {
             Some(Doing::Aside) => {}
             Some(doing) => return Ok(Some(doing)),
             None => {
@@ -83,17 +84,10 @@ pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         }
         cursor.at = start;
     }
-    uncoloured(cursor)
+    behind_lead(cursor)
 }
 
-/// Moves past "With MC," and "Using A and B,"; returns whether such words stood here.
-fn begins_coloured(cursor: &mut Cursor<'_>) -> bool {
-    let begins = ["in", "with", "using"].iter().any(|word| cursor.sees(word)) && before_stitches(cursor).is_some();
-    while begins && (cursor.sign(',') || cursor.any(&["and"])) {}
-    begins
-}
-
-fn uncoloured(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
+fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let start = cursor.at;
     if let Some(item) = evenly(cursor)? {
         // "At each end" alone may be of many rows.
@@ -221,13 +215,21 @@ fn is_stitch(word: &str, lexicon: &Lexicon) -> bool {
 
 /// Reads "Cast on 48 (56, 64) sts" and the like, to the end of the sentence.
 fn cast_on(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
-    const BEGIN: [&str; 5] = ["cast on", "co", "pick up and knit", "pick up and purl", "pick up"];
+    const BEGIN: [&str; 7] =
+        ["cast on", "co", "pick up and knit", "pick up and purl", "pick up and k", "pick up and p", "pick up"];
     if cursor.any(&["with", "using", "on", "rs facing", "ws facing"]) {
         // Needles, yarn, method and side stand before it, with commas.
         loop {
             let rest = cursor.rest();
             let comma = rest.find(',').filter(|comma| !rest.get(..*comma).unwrap_or_default().contains(". "));
             let Some(comma) = comma else { return Ok(None) };
+            // "With RS facing, k across 40 held sts, pick up and knit 8 sts" is a row.
+            let before = rest.get(..comma).unwrap_or_default().to_lowercase();
+            let works =
+                |word: &str| matches!(word, "k" | "p" | "knit" | "purl" | "work") || is_stitch(word, cursor.lexicon);
+            if tokens(&before).next().is_some_and(works) {
+                return Ok(None);
+            }
             cursor.at += comma + 1;
             cursor.any(&["loosely", "provisionally"]);
             if BEGIN.iter().any(|words| cursor.sees(words)) {

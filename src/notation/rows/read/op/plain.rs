@@ -1,5 +1,6 @@
 //! Plain stitches, so many or so far: `k2`, `p to last 3 sts`, `work in rib to end`.
 
+use super::super::super::colours::is_trade;
 use super::super::super::tree::{Item, Until};
 use super::super::cursor::{Bad, Cursor};
 use super::super::plain::{is_quiet, tokens};
@@ -19,7 +20,10 @@ impl Cursor<'_> {
         let digits = rest.get(letters.len()..).unwrap_or_default().trim_start_matches(|c: char| c.is_ascii_digit());
         let stitch = ["", "tbl", "wyif", "wyib", "wyf", "wyb", "k", "p"];
         let word: String = digits.chars().take_while(|c| c.is_alphanumeric()).collect();
-        let ends = next.is_none_or(|c| !c.is_ascii_digit()) || stitch.iter().any(|end| word.eq_ignore_ascii_case(end));
+        // `k3MC` has its colour written in one.
+        let ends = next.is_none_or(|c| !c.is_ascii_digit())
+            || stitch.iter().any(|end| word.eq_ignore_ascii_case(end))
+            || is_trade(&word);
         if found && ends {
             self.at += letters.len();
         }
