@@ -1,6 +1,7 @@
 //! Reads a text of rows, line by line.
 
 mod again;
+mod cast_on;
 mod colour;
 mod cursor;
 mod evenly;
