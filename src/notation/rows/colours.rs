@@ -85,6 +85,13 @@ pub(super) fn is_before(word: &str) -> bool {
     BEFORE.iter().any(|before| before.eq_ignore_ascii_case(word))
 }
 
+/// Whether what a word stands for may go by a letter, which is then no colour: `to marker A`, `in pattern B`.
+pub(super) fn is_lettered(word: &str) -> bool {
+    const LETTERED: &str = " m marker markers chart pattern patt pat needle needles holder holders hold motif panel cable section part \
+        piece point size version option method repeat rep row rows rnd rnds round rounds side edge front back sleeve ";
+    LETTERED.split(' ').any(|lettered| lettered.eq_ignore_ascii_case(word))
+}
+
 /// Whether a word is the trade's for a colour (common practice): the main and the contrasting ones, or a capital letter.
 pub fn is_trade(word: &str) -> bool {
     let numbered = word.strip_prefix("CC").is_some_and(|number| number.bytes().all(|byte| byte.is_ascii_digit()));

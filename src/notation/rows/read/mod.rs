@@ -2,6 +2,7 @@
 
 mod again;
 mod aside;
+mod cast_on;
 mod colour;
 mod cursor;
 mod descriptions;
