@@ -85,6 +85,8 @@ pub enum Fault {
         /// The number.
         row: u32,
     },
+    /// No row has the name.
+    NoName,
     /// A row is as another, and that one, perhaps by way of more, is as the first.
     Circle {
         /// The number of the row that it is to be as.

@@ -7,6 +7,7 @@ mod count;
 mod fault;
 mod follow;
 mod lexicon;
+mod name;
 mod read;
 mod statement;
 mod tree;
@@ -15,8 +16,9 @@ pub use count::{Hand, Needle, Outcome, Reading, count, net, once, work};
 pub use fault::Fault;
 pub use follow::{Followed, Seen, Told, follow};
 pub use lexicon::{Counts, Lexicon};
+pub use name::RowName;
 pub use read::{lines, read, read_items, speaks_of_markers};
 pub use statement::{
-    Again, Change, Doing, Label, Only, Repeated, Rows, Shaped, Side, Statement, TakenUp, Trouble, Written,
+    Again, Change, Doing, Label, Only, Repeated, Rows, Shaped, Side, Spell, Statement, TakenUp, Trouble, Written,
 };
 pub use tree::{How, Item, Mark, Number, Span, To, Until, Which};

@@ -28,6 +28,8 @@ pub(super) struct Knitter<'a> {
     pub(super) held: Vec<i64>,
     /// Numbered rows since the numbers last began anew.
     pub(super) rows: BTreeMap<u32, Id>,
+    /// Rows by the names they have, each the last of its name.
+    pub(super) names: BTreeMap<&'a str, Id>,
     /// The row that stands for every other one, and its number.
     pub(super) others: Option<(u32, Id)>,
     /// Rows that are read and not yet worked: a label may name one that comes after the next.
@@ -54,6 +56,7 @@ impl<'a> Knitter<'a> {
             markers: Markers::default(),
             held: Vec::new(),
             rows: BTreeMap::new(),
+            names: BTreeMap::new(),
             others: None,
             waiting: Vec::new(),
             history: History::of(blocks),
@@ -92,6 +95,11 @@ impl<'a> Knitter<'a> {
             return;
         }
         if let Doing::Row { label: Some(label), .. } = &statement.doing
+            && let Some(name) = &label.name
+        {
+            self.names.insert(name.key(), id);
+        }
+        if let Doing::Row { label: Some(label), .. } = &statement.doing
             && (!label.numbers.is_empty() || label.others.is_some())
         {
             let first = label.numbers.first().copied().unwrap_or(0);
@@ -117,7 +125,7 @@ impl<'a> Knitter<'a> {
                 if items.is_empty() && label.is_none() && statement.trouble.is_none() {
                     self.stated(id, statement, id.0 > 0 && id.1 == 0);
                 } else {
-                    self.row(id, statement, true);
+                    self.unnumbered(id, statement, label.as_ref(), items);
                 }
             }
             Doing::CastOn(number) => {

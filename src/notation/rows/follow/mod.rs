@@ -7,6 +7,7 @@ mod knitter;
 mod markers;
 mod past;
 mod row;
+mod spells;
 mod usual;
 
 use super::fault::Fault;

@@ -2,7 +2,7 @@
 
 use super::super::count::{Hand, Needle, Outcome};
 use super::super::fault::Fault;
-use super::super::statement::{Doing, Statement};
+use super::super::statement::{Doing, Label, Statement};
 use super::super::tree::{How, Item, Until};
 use super::knitter::{Id, Knitter, MOST_STEPS};
 use super::past::Past;
@@ -75,7 +75,28 @@ impl<'a> Knitter<'a> {
                 [Item::Unsaid { .. }] => self.history.push(Past::Unknown),
                 items => self.history.push_unnumbered(Past::Row(id), next_rows(items, self.size)),
             },
+            Doing::Row { label: Some(label), items } => {
+                let rows = next_rows(items, self.size).or(label.rows.as_ref().map(|_| 1));
+                self.history.push_unnumbered(Past::Row(id), rows);
+            }
             _ => self.history.push_unnumbered(Past::Row(id), None),
+        }
+    }
+
+    /// Works what a sentence or a label without numbers is, several rows where it says so: "Next 4 rows".
+    pub(super) fn unnumbered(&mut self, id: Id, statement: &'a Statement, label: Option<&Label>, items: &[Item]) {
+        let said = label.and_then(|label| label.rows.as_ref()).map_or(1, |rows| rows.of(self.size));
+        // "Next 2 rows: BO 3 sts at beg of next 2 rows" says it twice.
+        let twice = next_rows(items, self.size).is_some_and(|rows| rows > 1);
+        let rows = if twice { said.min(1) } else { said };
+        for row in 1..=rows {
+            self.row(id, statement, row == rows);
+            if self.steps > MOST_STEPS {
+                break;
+            }
+        }
+        if rows == 0 {
+            self.stated(id, statement, false);
         }
     }
 
@@ -111,12 +132,14 @@ impl<'a> Knitter<'a> {
         }
         if let (Some(says), Some(is), false) = (change(statement, self.size), outcome.change, unfit) {
             let rows = match &statement.doing {
-                Doing::Row { label: Some(label), .. } => label.numbers.len(),
+                Doing::Row { label: Some(label), .. } => {
+                    let several = label.rows.as_ref().map(|rows| rows.of(self.size));
+                    several.or(i64::try_from(label.numbers.len()).ok()).unwrap_or(1)
+                }
                 _ => 1,
             };
             // A note on several rows may be of each or of all.
-            let all = i64::try_from(rows).ok().map(|rows| is.saturating_mul(rows));
-            if last && says != is && all != Some(says) {
+            if last && says != is && says != is.saturating_mul(rows) {
                 let at = statement.change.as_ref().map_or_else(|| statement.at.clone(), |change| change.by.at.clone());
                 self.tell(id.0, at, Fault::Change { says, is });
             }

@@ -3,7 +3,7 @@
 use super::super::lexicon::Lexicon;
 use super::super::statement::{Only, Trouble};
 use super::super::tree::{Number, Span};
-use crate::measure::{Count, RunStyle, SizeNames, SizeRun, read_run};
+use crate::measure::{Count, RunStyle, SizeNames, SizeRun, ordinal_ending, read_run, without_ordinals};
 
 /// What cannot be read, and where.
 pub(super) type Bad = (Trouble, Span);
@@ -163,8 +163,27 @@ impl<'a> Cursor<'a> {
     /// Reads a number or a size run; nothing where none stands here.
     pub fn number(&mut self) -> Result<Option<Number>, Bad> {
         self.spaces();
-        let start = self.at;
+        self.number_of(self.rest())
+    }
+
+    /// Reads an ordinal number or a run of them, `8th (7th, 6th)`; nothing where none stands here.
+    pub fn ordinal(&mut self) -> Result<Option<Number>, Bad> {
+        self.spaces();
         let rest = self.rest();
+        let figures = rest.bytes().take_while(u8::is_ascii_digit).count();
+        let ending = ordinal_ending(rest, figures);
+        if ending == 0 {
+            return Ok(None);
+        }
+        let number = self.number_of(&without_ordinals(rest))?;
+        let alone = number.as_ref().is_some_and(|number| number.at.len() == figures);
+        self.at += if alone { ending } else { 0 };
+        Ok(number)
+    }
+
+    /// Reads a number that what is to be read begins with, which is as long as the text from here on.
+    fn number_of(&mut self, rest: &str) -> Result<Option<Number>, Bad> {
+        let start = self.at;
         if let Some(value) = named_number(self.word()) {
             self.at += self.word().len();
             return Ok(Some(self.keep(SizeRun::one(value), start)));

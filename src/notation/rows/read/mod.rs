@@ -3,8 +3,11 @@
 mod again;
 mod cursor;
 mod evenly;
+mod every;
 mod items;
 mod label;
+mod label_end;
+mod named;
 mod op;
 mod plain;
 mod put_aside;

@@ -1,0 +1,97 @@
+//! The names of rows: `Dec rnd`, `Inc row 1`, `Dec Rnd A`.
+
+/// What a row is called, for words that go back to it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RowName {
+    /// As it is written, without sides and other words in brackets.
+    pub written: String,
+    key: String,
+}
+
+/// Words that say which row is meant by where it stands, not by its name.
+const BY_PLACE: [&str; 26] = [
+    "next",
+    "following",
+    "foll",
+    "this",
+    "that",
+    "these",
+    "last",
+    "previous",
+    "prev",
+    "every",
+    "each",
+    "all",
+    "even",
+    "odd",
+    "alt",
+    "alternate",
+    "other",
+    "others",
+    "rem",
+    "remaining",
+    "and",
+    "or",
+    "to",
+    "as",
+    "of",
+    "in",
+];
+
+impl RowName {
+    /// Returns the name that the words of a label are; nothing where they are none, as `Next row` and `Row 2` are not.
+    pub fn of(words: &str) -> Option<Self> {
+        let written = without_brackets(words);
+        let lower = written.to_lowercase();
+        let mut key: Vec<&str> = Vec::new();
+        let mut is_named = false;
+        let mut is_row = false;
+        for word in lower.split(|c: char| !c.is_alphanumeric() && c != '\'').filter(|word| !word.is_empty()) {
+            if BY_PLACE.contains(&word) {
+                return None;
+            }
+            match word {
+                "the" | "rs" | "ws" => continue,
+                "rows" | "rnds" | "rounds" => return None,
+                "row" | "rnd" | "round" => is_row = true,
+                _ => is_named |= word.contains(char::is_alphabetic),
+            }
+            key.push(meant(word));
+        }
+        (is_named && is_row).then(|| Self { key: key.join(" "), written: written.trim().to_owned() })
+    }
+
+    /// Returns the name without capitals and with one spelling for each word: by it two names are the same.
+    pub fn key(&self) -> &str {
+        &self.key
+    }
+}
+
+/// The one spelling of a word.
+fn meant(word: &str) -> &str {
+    match word {
+        "decr" | "decrease" | "decreasing" | "decreases" => "dec",
+        "incr" | "increase" | "increasing" | "increases" => "inc",
+        "round" => "rnd",
+        "pattern" | "pat" => "patt",
+        "beginning" => "beg",
+        "centre" => "center",
+        "setup" => "set up",
+        _ => word,
+    }
+}
+
+/// A text without what stands in brackets.
+fn without_brackets(text: &str) -> String {
+    let mut depth = 0_usize;
+    let mut out = String::new();
+    for c in text.chars() {
+        match c {
+            '(' | '[' => depth += 1,
+            ')' | ']' => depth = depth.saturating_sub(1),
+            c if depth == 0 => out.push(c),
+            _ => {}
+        }
+    }
+    out.split_whitespace().collect::<Vec<_>>().join(" ")
+}

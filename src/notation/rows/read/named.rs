@@ -1,0 +1,174 @@
+//! Words that go back to a row by its name: `Repeat dec rnd every 8th (7th, 6th) rnd 5 times more`.
+
+use super::super::name::RowName;
+use super::super::statement::{Again, Repeated, Rows, Spell};
+use super::cursor::{Bad, Cursor};
+use super::every::spells;
+use super::plain::{is_quiet, tokens};
+use super::special::works_here;
+use super::stated;
+
+/// The most words that a name has before the word row.
+const MOST: usize = 5;
+
+/// Words that no name holds, since they say what is done or which rows are meant.
+const NO_NAME: [&str; 33] = [
+    "a",
+    "an",
+    "any",
+    "in",
+    "of",
+    "on",
+    "to",
+    "as",
+    "for",
+    "at",
+    "and",
+    "or",
+    "with",
+    "until",
+    "from",
+    "even",
+    "every",
+    "each",
+    "all",
+    "next",
+    "following",
+    "foll",
+    "these",
+    "those",
+    "more",
+    "straight",
+    "plain",
+    "chart",
+    "pattern",
+    "patt",
+    "right",
+    "wrong",
+    "both",
+];
+
+/// What stands before the row itself where a sentence begins with how the rest is worked.
+const LEADS: [&str; 8] = ["continue", "continuing", "cont", "work", "working", "keeping", "maintaining", "knit"];
+
+/// Reads a name of a row; nothing where none stands here.
+pub(super) fn name(cursor: &mut Cursor<'_>) -> Option<RowName> {
+    let before = cursor.at;
+    let found = read_name(cursor);
+    if found.is_none() {
+        cursor.at = before;
+    }
+    found
+}
+
+fn read_name(cursor: &mut Cursor<'_>) -> Option<RowName> {
+    cursor.any(&["the", "this", "that"]);
+    cursor.any(&["last", "same", "above", "previous"]);
+    cursor.spaces();
+    let start = cursor.at;
+    for _ in 0..=MOST {
+        if cursor.any(&["row", "rnd", "round"]) {
+            let end = cursor.at;
+            cursor.at = suffix(cursor).unwrap_or(end);
+            return RowName::of(cursor.text.get(start..cursor.at)?);
+        }
+        let word = cursor.long_word();
+        let lower = word.to_lowercase();
+        let is_word = word.starts_with(char::is_alphabetic) && !word.contains(|c: char| c.is_ascii_digit());
+        if !is_word || NO_NAME.contains(&lower.as_str()) {
+            return None;
+        }
+        cursor.at += word.len();
+    }
+    None
+}
+
+/// Where the letter or number ends that stands behind a name: `Dec Rnd A`, `Inc row 1`; nothing where none does.
+fn suffix(cursor: &mut Cursor<'_>) -> Option<usize> {
+    let word = cursor.word();
+    let letter = word.len() == 1 && word.starts_with(|c: char| c.is_ascii_uppercase());
+    let figures = !word.is_empty() && word.len() <= 2 && word.chars().all(|c| c.is_ascii_digit());
+    if !(letter || figures) {
+        return None;
+    }
+    cursor.at += word.len();
+    let end = cursor.at;
+    // "3 times" and "3 (4, 5) times" are how often.
+    let counts = figures && (cursor.any(&["more", "times", "time"]) || matches!(cursor.peek(), Some('(' | '[' | '{')));
+    (!counts).then_some(end)
+}
+
+/// Reads a sentence that works a row of a name again, from behind its verb.
+pub(super) fn named(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
+    cursor.attempt(|cursor| {
+        cursor.spaces();
+        let start = cursor.at;
+        let Some(name) = name(cursor) else { return Ok(None) };
+        let at = start..cursor.at;
+        let spells = match spells_here(cursor)? {
+            None if cursor.is_stop() || stated::is_here(cursor) => {
+                vec![Spell { every: None, again: Again::More(cursor.once()) }]
+            }
+            None => return Ok(None),
+            Some(spells) => spells,
+        };
+        Ok(is_whole(cursor).then_some(Repeated { rows: Rows::Named(name), spells, at }))
+    })
+}
+
+/// Reads when a row that is named otherwise is worked again, where that is every so many rows.
+pub(super) fn spaced(cursor: &mut Cursor<'_>) -> Result<Option<Vec<Spell>>, Bad> {
+    cursor.attempt(|cursor| {
+        let spells = spells_here(cursor)?.filter(|spells| spells.iter().any(|spell| spell.every.is_some()));
+        Ok(spells.filter(|_| is_whole(cursor)))
+    })
+}
+
+fn spells_here(cursor: &mut Cursor<'_>) -> Result<Option<Vec<Spell>>, Bad> {
+    cursor.attempt(|cursor| {
+        cursor.sign(',');
+        spells(cursor)
+    })
+}
+
+/// Moves past "Continue in St st," where the sentence goes on with a row that is worked again; returns whether it does.
+pub(super) fn led(cursor: &mut Cursor<'_>) -> bool {
+    let before = cursor.at;
+    let rest = cursor.rest();
+    let comma =
+        rest.find(',').filter(|comma| !rest.get(..*comma).is_some_and(|lead| lead.contains(['.', ':', ';', '('])));
+    if let Some(comma) = comma
+        && cursor.any(&LEADS)
+        && is_quiet(cursor.text.get(cursor.at..before + comma).unwrap_or_default())
+    {
+        cursor.at = before + comma + 1;
+        cursor.any(&["and", "while", "but"]);
+        if cursor.any(&["working", "repeating", "rep", "repeat", "work"]) {
+            return true;
+        }
+    }
+    cursor.at = before;
+    false
+}
+
+/// Moves past what is said besides; returns whether it changes no stitch. Behind a comma something else may follow, which is read
+/// on its own.
+pub(super) fn is_whole(cursor: &mut Cursor<'_>) -> bool {
+    if cursor.is_stop() || stated::is_here(cursor) {
+        return true;
+    }
+    const BESIDES: [&str; 12] =
+        ["or", "ending", "end", "with", "working", "keeping", "maintaining", "while", "using", "in", "as", "slipping"];
+    let start = cursor.at;
+    let apart = matches!(cursor.peek(), Some(',' | ';'));
+    let rest = cursor.rest();
+    let first = tokens(rest).next().unwrap_or_default().to_lowercase();
+    if apart && !BESIDES.contains(&first.as_str()) {
+        return true;
+    }
+    cursor.skip_sentence();
+    let words = cursor.text.get(start..cursor.at).unwrap_or_default();
+    // "Until 8 sts rem between markers" is of some of the stitches.
+    let of_some = tokens(words).any(|word| matches!(word, "m" | "marker" | "markers" | "between" | "each" | "side"));
+    is_quiet(words) || !(of_some || works_here(words, cursor.lexicon))
+}
