@@ -8,46 +8,23 @@ pub struct RowName {
     key: String,
 }
 
-/// Words that say which row is meant by where it stands, not by its name.
-const BY_PLACE: [&str; 26] = [
-    "next",
-    "following",
-    "foll",
-    "this",
-    "that",
-    "these",
-    "last",
-    "previous",
-    "prev",
-    "every",
-    "each",
-    "all",
-    "even",
-    "odd",
-    "alt",
-    "alternate",
-    "other",
-    "others",
-    "rem",
-    "remaining",
-    "and",
-    "or",
-    "to",
-    "as",
-    "of",
-    "in",
-];
+/// Words that say which row is meant by where it stands, or how it is worked, and are no part of a name.
+const BY_PLACE: &str = " next following foll this that these last previous prev every each all even odd alt alternate other \
+    others rem remaining and or to as of in on with using for ";
 
 impl RowName {
     /// Returns the name that the words of a label are; nothing where they are none, as `Next row` and `Row 2` are not.
     pub fn of(words: &str) -> Option<Self> {
-        let written = without_brackets(words);
+        let whole = without_brackets(words);
+        // "RS, dec row" is named behind the comma.
+        let of_row = |piece: &&str| piece.to_lowercase().split(' ').any(|word| matches!(word, "row" | "rnd" | "round"));
+        let written = whole.split(',').find(of_row)?.trim();
         let lower = written.to_lowercase();
         let mut key: Vec<&str> = Vec::new();
         let mut is_named = false;
         let mut is_row = false;
         for word in lower.split(|c: char| !c.is_alphanumeric() && c != '\'').filter(|word| !word.is_empty()) {
-            if BY_PLACE.contains(&word) {
+            if BY_PLACE.split(' ').any(|known| known == word) {
                 return None;
             }
             match word {
@@ -58,7 +35,7 @@ impl RowName {
             }
             key.push(meant(word));
         }
-        (is_named && is_row).then(|| Self { key: key.join(" "), written: written.trim().to_owned() })
+        (is_named && is_row).then(|| Self { key: key.join(" "), written: written.to_owned() })
     }
 
     /// Returns the name without capitals and with one spelling for each word: by it two names are the same.

@@ -22,7 +22,11 @@ pub fn once(items: &[Item], size: usize, reading: Reading) -> Option<Counts> {
             }
             Item::Mark { .. } => Counts::default(),
             Item::Into { items, of, .. } => Counts::new(of.of(size), once(items, size, reading)?.leaves),
-            Item::Even { .. } | Item::Turn { .. } | Item::SameAs { .. } | Item::Unsaid { .. } => return None,
+            Item::Even { .. }
+            | Item::Turn { .. }
+            | Item::SameAs { .. }
+            | Item::SameNamed { .. }
+            | Item::Unsaid { .. } => return None,
         };
         sum = plus(sum, counts);
     }

@@ -148,7 +148,7 @@ impl Work {
                 self.tail(until, at);
             }
             Item::Turn { .. } => self.turn(),
-            Item::SameAs { at, .. } | Item::Unsaid { at, .. } => self.lose(at),
+            Item::SameAs { at, .. } | Item::SameNamed { at, .. } | Item::Unsaid { at, .. } => self.lose(at),
         }
     }
 

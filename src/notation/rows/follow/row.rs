@@ -37,18 +37,31 @@ impl<'a> Knitter<'a> {
         let mut path = Vec::new();
         loop {
             let Doing::Row { items, .. } = &statement.doing else { return None };
-            let [Item::SameAs { row, at }] = items.as_slice() else { return Some(items) };
-            self.steps += 1;
-            path.push((here, *row, at));
-            let Some((other, named)) = self.numbered(*row).and_then(|other| Some((other, self.get(other)?))) else {
-                self.tell(here.0, at.clone(), Fault::NoRow { row: *row });
-                return None;
+            let found = match items.as_slice() {
+                [Item::SameAs { row, .. }] => self.numbered(*row).ok_or(Fault::NoRow { row: *row }),
+                [Item::SameNamed { name, .. }] => self.names.get(name.key()).copied().ok_or(Fault::NoName),
+                items => return Some(items),
             };
+            let at = items.first().map_or(0..0, |item| item.at().clone());
+            self.steps += 1;
+            let other = match found {
+                Ok(other) => other,
+                Err(fault) => {
+                    self.tell(here.0, at, fault);
+                    return None;
+                }
+            };
+            path.push((here, items, at));
+            let named = self.get(other)?;
             if !seen.insert(other) {
                 // The circle is closed by the one of its rows that is written last.
                 let circle = path.into_iter().skip_while(|(row, ..)| *row != other);
-                if let Some((last, row, at)) = circle.max_by_key(|(row, ..)| *row) {
-                    self.tell(last.0, at.clone(), Fault::Circle { row });
+                if let Some((last, items, at)) = circle.max_by_key(|(row, ..)| *row) {
+                    let fault = match items.as_slice() {
+                        [Item::SameAs { row, .. }] => Fault::Circle { row: *row },
+                        _ => Fault::NamedCircle,
+                    };
+                    self.tell(last.0, at, fault);
                 }
                 return None;
             }

@@ -12,41 +12,8 @@ use super::stated;
 const MOST: usize = 5;
 
 /// Words that no name holds, since they say what is done or which rows are meant.
-const NO_NAME: [&str; 33] = [
-    "a",
-    "an",
-    "any",
-    "in",
-    "of",
-    "on",
-    "to",
-    "as",
-    "for",
-    "at",
-    "and",
-    "or",
-    "with",
-    "until",
-    "from",
-    "even",
-    "every",
-    "each",
-    "all",
-    "next",
-    "following",
-    "foll",
-    "these",
-    "those",
-    "more",
-    "straight",
-    "plain",
-    "chart",
-    "pattern",
-    "patt",
-    "right",
-    "wrong",
-    "both",
-];
+const NO_NAME: &str = " a an any in of on to as for at and or with until from even every each all next following foll these \
+    those more straight plain chart pattern patt right wrong both ";
 
 /// What stands before the row itself where a sentence begins with how the rest is worked.
 const LEADS: [&str; 8] = ["continue", "continuing", "cont", "work", "working", "keeping", "maintaining", "knit"];
@@ -75,7 +42,7 @@ fn read_name(cursor: &mut Cursor<'_>) -> Option<RowName> {
         let word = cursor.long_word();
         let lower = word.to_lowercase();
         let is_word = word.starts_with(char::is_alphabetic) && !word.contains(|c: char| c.is_ascii_digit());
-        if !is_word || NO_NAME.contains(&lower.as_str()) {
+        if !is_word || NO_NAME.split(' ').any(|known| known == lower) {
             return None;
         }
         cursor.at += word.len();
@@ -131,23 +98,26 @@ fn spells_here(cursor: &mut Cursor<'_>) -> Result<Option<Vec<Spell>>, Bad> {
     })
 }
 
-/// Moves past "Continue in St st," where the sentence goes on with a row that is worked again; returns whether it does.
+/// Moves past "Continue in St st, working" where the sentence goes on with a row that is worked again; returns whether it does.
 pub(super) fn led(cursor: &mut Cursor<'_>) -> bool {
-    let before = cursor.at;
+    let start = cursor.at;
+    if !cursor.any(&LEADS) {
+        return false;
+    }
+    let body = cursor.at;
     let rest = cursor.rest();
-    let comma =
-        rest.find(',').filter(|comma| !rest.get(..*comma).is_some_and(|lead| lead.contains(['.', ':', ';', '('])));
-    if let Some(comma) = comma
-        && cursor.any(&LEADS)
-        && is_quiet(cursor.text.get(cursor.at..before + comma).unwrap_or_default())
-    {
-        cursor.at = before + comma + 1;
+    let sentence = rest.get(..rest.find(['.', ':', '\n', '[']).unwrap_or(rest.len())).unwrap_or_default();
+    for (comma, _) in sentence.match_indices(',') {
+        cursor.at = body + comma + 1;
         cursor.any(&["and", "while", "but"]);
         if cursor.any(&["working", "repeating", "rep", "repeat", "work"]) {
-            return true;
+            if is_quiet(sentence.get(..comma).unwrap_or_default()) {
+                return true;
+            }
+            break;
         }
     }
-    cursor.at = before;
+    cursor.at = start;
     false
 }
 
@@ -169,6 +139,6 @@ pub(super) fn is_whole(cursor: &mut Cursor<'_>) -> bool {
     cursor.skip_sentence();
     let words = cursor.text.get(start..cursor.at).unwrap_or_default();
     // "Until 8 sts rem between markers" is of some of the stitches.
-    let of_some = tokens(words).any(|word| matches!(word, "m" | "marker" | "markers" | "between" | "each" | "side"));
+    let of_some = tokens(words).any(|word| matches!(word, "m" | "marker" | "markers" | "each" | "side"));
     is_quiet(words) || !(of_some || works_here(words, cursor.lexicon))
 }

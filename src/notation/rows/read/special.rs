@@ -4,6 +4,7 @@ use super::super::lexicon::Lexicon;
 use super::super::statement::Doing;
 use super::super::tree::Number;
 use super::again::repeat;
+use super::between::between;
 use super::cursor::{Bad, Cursor};
 use super::evenly::evenly;
 use super::plain::{plain, tokens};
@@ -100,6 +101,9 @@ pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         }
     }
     cursor.at = start;
+    if between(cursor) {
+        return Ok(Some(Doing::Aside));
+    }
     if let Some(doing) = plain(cursor)? {
         return Ok(Some(doing));
     }
