@@ -9,6 +9,7 @@ mod examples;
 mod faults;
 mod lost;
 mod markers;
+mod named;
 mod natural;
 mod random;
 mod sizes;

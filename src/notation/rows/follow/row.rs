@@ -219,7 +219,8 @@ fn next_rows(items: &[Item], size: usize) -> Option<i64> {
     let [Item::Repeat { items, how: How::Times(_), at }] = items else { return None };
     match items.as_slice() {
         [Item::Repeat { how: How::Times(rows), .. }, Item::Even { until: Until::End, at: rest, .. }] if rest == at => {
-            Some(rows.of(size))
+            // What is said of both ends has no number of rows.
+            Some(if rows.at.is_empty() { 1 } else { rows.of(size) })
         }
         _ => None,
     }

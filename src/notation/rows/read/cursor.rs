@@ -169,16 +169,14 @@ impl<'a> Cursor<'a> {
     /// Reads an ordinal number or a run of them, `8th (7th, 6th)`; nothing where none stands here.
     pub fn ordinal(&mut self) -> Result<Option<Number>, Bad> {
         self.spaces();
-        let rest = self.rest();
-        let figures = rest.bytes().take_while(u8::is_ascii_digit).count();
-        let ending = ordinal_ending(rest, figures);
-        if ending == 0 {
-            return Ok(None);
-        }
-        let number = self.number_of(&without_ordinals(rest))?;
-        let alone = number.as_ref().is_some_and(|number| number.at.len() == figures);
-        self.at += if alone { ending } else { 0 };
-        Ok(number)
+        let (start, rest) = (self.at, self.rest());
+        let plain = without_ordinals(rest);
+        self.attempt(|cursor| {
+            let number = cursor.number_of(&plain)?;
+            cursor.at += ordinal_ending(rest, cursor.at - start);
+            let length = cursor.at - start;
+            Ok(number.filter(|_| rest.get(..length) != plain.get(..length)))
+        })
     }
 
     /// Reads a number that what is to be read begins with, which is as long as the text from here on.

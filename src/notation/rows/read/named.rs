@@ -2,6 +2,7 @@
 
 use super::super::name::RowName;
 use super::super::statement::{Again, Repeated, Rows, Spell};
+use super::super::tree::Span;
 use super::cursor::{Bad, Cursor};
 use super::every::spells;
 use super::plain::{is_quiet, tokens};
@@ -18,8 +19,8 @@ const NO_NAME: &str = " a an any in of on to as for at and or with until from ev
 /// What stands before the row itself where a sentence begins with how the rest is worked.
 const LEADS: [&str; 8] = ["continue", "continuing", "cont", "work", "working", "keeping", "maintaining", "knit"];
 
-/// Reads a name of a row; nothing where none stands here.
-pub(super) fn name(cursor: &mut Cursor<'_>) -> Option<RowName> {
+/// Reads a name of a row, with its place; nothing where none stands here.
+pub(super) fn name(cursor: &mut Cursor<'_>) -> Option<(RowName, Span)> {
     let before = cursor.at;
     let found = read_name(cursor);
     if found.is_none() {
@@ -28,7 +29,7 @@ pub(super) fn name(cursor: &mut Cursor<'_>) -> Option<RowName> {
     found
 }
 
-fn read_name(cursor: &mut Cursor<'_>) -> Option<RowName> {
+fn read_name(cursor: &mut Cursor<'_>) -> Option<(RowName, Span)> {
     cursor.any(&["the", "this", "that"]);
     cursor.any(&["last", "same", "above", "previous"]);
     cursor.spaces();
@@ -37,7 +38,8 @@ fn read_name(cursor: &mut Cursor<'_>) -> Option<RowName> {
         if cursor.any(&["row", "rnd", "round"]) {
             let end = cursor.at;
             cursor.at = suffix(cursor).unwrap_or(end);
-            return RowName::of(cursor.text.get(start..cursor.at)?);
+            let at = start..cursor.at;
+            return RowName::of(cursor.text.get(at.clone())?).map(|name| (name, at));
         }
         let word = cursor.long_word();
         let lower = word.to_lowercase();
@@ -60,6 +62,7 @@ fn suffix(cursor: &mut Cursor<'_>) -> Option<usize> {
     }
     cursor.at += word.len();
     let end = cursor.at;
+    cursor.spaces();
     // "3 times" and "3 (4, 5) times" are how often.
     let counts = figures && (cursor.any(&["more", "times", "time"]) || matches!(cursor.peek(), Some('(' | '[' | '{')));
     (!counts).then_some(end)
@@ -68,10 +71,7 @@ fn suffix(cursor: &mut Cursor<'_>) -> Option<usize> {
 /// Reads a sentence that works a row of a name again, from behind its verb.
 pub(super) fn named(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
     cursor.attempt(|cursor| {
-        cursor.spaces();
-        let start = cursor.at;
-        let Some(name) = name(cursor) else { return Ok(None) };
-        let at = start..cursor.at;
+        let Some((name, at)) = name(cursor) else { return Ok(None) };
         let spells = match spells_here(cursor)? {
             None if cursor.is_stop() || stated::is_here(cursor) => {
                 vec![Spell { every: None, again: Again::More(cursor.once()) }]
@@ -138,7 +138,8 @@ pub(super) fn is_whole(cursor: &mut Cursor<'_>) -> bool {
     }
     cursor.skip_sentence();
     let words = cursor.text.get(start..cursor.at).unwrap_or_default();
-    // "Until 8 sts rem between markers" is of some of the stitches.
+    // "Twice between markers" is of some of the stitches.
     let of_some = tokens(words).any(|word| matches!(word, "m" | "marker" | "markers" | "each" | "side"));
-    is_quiet(words) || !(of_some || works_here(words, cursor.lexicon))
+    let is_plain = is_quiet(&words.to_lowercase().replace("between", ""));
+    !of_some && (is_plain || !works_here(words, cursor.lexicon))
 }

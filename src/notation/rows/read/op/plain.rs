@@ -139,15 +139,11 @@ const AS: [&str; 8] = ["as for", "as", "same as", "work as for", "work as", "rep
 /// Reads "as dec row" and "work dec rnd"; nothing where that does not stand here.
 pub(super) fn same_named(cursor: &mut Cursor<'_>) -> Option<Item> {
     let before = cursor.at;
-    if cursor.any(&AS) {
-        cursor.spaces();
-        let start = cursor.at;
-        if let Some(name) = name(cursor) {
-            let at = start..cursor.at;
-            if cursor.is_stop() || super::super::stated::is_here(cursor) {
-                return Some(Item::SameNamed { name, at });
-            }
-        }
+    if cursor.any(&AS)
+        && let Some((name, at)) = name(cursor)
+        && (cursor.is_stop() || super::super::stated::is_here(cursor))
+    {
+        return Some(Item::SameNamed { name, at });
     }
     cursor.at = before;
     None
