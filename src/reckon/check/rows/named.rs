@@ -12,7 +12,7 @@ use std::collections::BTreeSet;
 pub static ROW_UNKNOWN: Code = Code {
     name: "row-unknown",
     severity: Severity::Warning,
-    what: "A repeat or the text names a row that is not among the rows.",
+    what: "A repeat or the text names a row, by its number or its name, that is not among the rows.",
     why: "A knitter looks for it in vain, mostly because rows were numbered anew.",
     bad: "Row 1: Knit.\nRow 2: Purl.\nRepeat rows 1-3 4 times more.",
     good: "Row 1: Knit.\nRow 2: Purl.\nRepeat rows 1-2 4 times more.",
