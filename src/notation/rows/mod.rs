@@ -19,6 +19,6 @@ pub use lexicon::{Counts, Lexicon};
 pub use name::RowName;
 pub use read::{lines, read, read_items, speaks_of_markers};
 pub use statement::{
-    Again, Change, Doing, Label, Only, Repeated, Rows, Shaped, Side, Spell, Statement, TakenUp, Trouble, Written,
+    Again, Change, Doing, Every, Label, Only, Repeated, Rows, Shaped, Side, Spell, Statement, TakenUp, Trouble, Written,
 };
 pub use tree::{How, Item, Mark, Number, Span, To, Until, Which};

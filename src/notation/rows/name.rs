@@ -38,6 +38,18 @@ impl RowName {
         (is_named && is_row).then(|| Self { key: key.join(" "), written: written.to_owned() })
     }
 
+    /// Returns whether it says only that nothing is shaped: `Purl row`, `Rib rnd`.
+    pub fn is_plain(&self) -> bool {
+        const PLAIN: &str = " row rnd knit k purl p rib ribbing garter stockinette st seed moss plain straight mc cc ";
+        self.key.split(' ').all(|word| PLAIN.split(' ').any(|known| known == word))
+    }
+
+    /// Returns the name without the number behind it; nothing where none stands there.
+    pub fn before_number(&self) -> Option<&str> {
+        let (name, number) = self.key.rsplit_once(' ')?;
+        number.chars().all(|c| c.is_ascii_digit()).then_some(name)
+    }
+
     /// Returns the name without capitals and with one spelling for each word: by it two names are the same.
     pub fn key(&self) -> &str {
         &self.key

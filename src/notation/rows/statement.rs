@@ -58,11 +58,22 @@ pub enum Again {
     Unsaid,
 }
 
+/// In which rows something is worked again.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Every {
+    /// In each.
+    Row,
+    /// In every so manieth: 4 in "every 4th row".
+    Rows(Number),
+    /// So far apart by the tape that the rows between are not told.
+    Length,
+}
+
 /// A stretch of the work in which something is worked again and again.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Spell {
-    /// In every which row: 4 in "every 4th row"; nothing where it is worked row after row.
-    pub every: Option<Number>,
+    /// In which rows.
+    pub every: Every,
     /// How often.
     pub again: Again,
 }

@@ -2,6 +2,7 @@
 
 use super::super::count::Needle;
 use super::super::fault::Fault;
+use super::super::name::RowName;
 use super::super::statement::{Repeated, Rows, Statement};
 use super::super::tree::{Item, Number, Span};
 use super::knitter::{Id, Knitter, MOST_ROWS, MOST_STEPS};
@@ -45,9 +46,11 @@ impl<'a> Knitter<'a> {
                 Last::Few(had) => Err(Some(Fault::FewRows { says: *number, had })),
                 Last::Unknown => Err(None),
             },
-            Rows::Named(name) => match self.names.get(name.key()) {
-                Some(row) => Ok(vec![Past::Row(*row)]),
-                None => Err(Some(Fault::NoName)),
+            Rows::Named(name) => match self.named(name) {
+                Ok(row) => Ok(vec![Past::Row(row)]),
+                // "Work purl row" needs none of that name.
+                Err(_) if name.is_plain() => Ok(vec![Past::Even]),
+                Err(fault) => Err(fault),
             },
             Rows::Numbered(numbers) => {
                 let row =
@@ -57,12 +60,24 @@ impl<'a> Knitter<'a> {
         }
     }
 
+    /// The row of a name; where there is none, what is told, or nothing where it may be that of a chart: "Work lace row 3".
+    pub(super) fn named(&self, name: &RowName) -> Result<Id, Option<Fault>> {
+        let is_own = |base: &str| self.names.keys().any(|known| known.starts_with(base));
+        let unsure = name.before_number().is_some_and(|base| !is_own(base));
+        self.names.get(name.key()).copied().ok_or(if unsure { None } else { Some(Fault::NoName) })
+    }
+
     /// Works rows once more; returns what was on the needle before the first that does not fit.
     fn pass(&mut self, rows: &[Past]) -> Result<(), i64> {
         for row in rows {
             let Past::Row(id) = *row else {
-                if *row == Past::Even {
-                    self.plain_row();
+                match row {
+                    Past::Even => self.plain_row(),
+                    Past::Unknown => {
+                        self.markers.go_on();
+                        self.needle.here = self.needle.total;
+                    }
+                    _ => {}
                 }
                 continue;
             };

@@ -38,18 +38,19 @@ impl<'a> Knitter<'a> {
         loop {
             let Doing::Row { items, .. } = &statement.doing else { return None };
             let found = match items.as_slice() {
-                [Item::SameAs { row, .. }] => self.numbered(*row).ok_or(Fault::NoRow { row: *row }),
-                [Item::SameNamed { name, .. }] => self.names.get(name.key()).copied().ok_or(Fault::NoName),
+                [Item::SameAs { row, .. }] => self.numbered(*row).ok_or(Some(Fault::NoRow { row: *row })),
+                [Item::SameNamed { name, .. }] => self.named(name),
                 items => return Some(items),
             };
             let at = items.first().map_or(0..0, |item| item.at().clone());
             self.steps += 1;
             let other = match found {
                 Ok(other) => other,
-                Err(fault) => {
+                Err(Some(fault)) => {
                     self.tell(here.0, at, fault);
                     return None;
                 }
+                Err(None) => return None,
             };
             path.push((here, items, at));
             let named = self.get(other)?;
@@ -125,8 +126,9 @@ impl<'a> Knitter<'a> {
             self.stated(id, statement, false);
             return;
         }
+        let told = self.told.len();
         let Some(items) = self.items(id, statement) else {
-            self.lose(id.0, statement.at.clone(), self.steps <= MOST_STEPS);
+            self.lose(id.0, statement.at.clone(), self.told.len() > told);
             return;
         };
         if let [Item::Unsaid { as_before, .. }] = items {

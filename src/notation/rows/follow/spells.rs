@@ -2,7 +2,7 @@
 
 use super::super::count::Needle;
 use super::super::fault::Fault;
-use super::super::statement::{Again, Spell, Statement};
+use super::super::statement::{Again, Every, Spell, Statement};
 use super::super::tree::{Number, Span};
 use super::knitter::{Id, Knitter, MOST_ROWS};
 use super::markers::Markers;
@@ -104,17 +104,28 @@ impl Knitter<'_> {
 
     /// Rows with the plain ones before them that make them every so manieth.
     fn spaced(&self, rows: &[Past], spell: &Spell) -> Vec<Past> {
-        let every = spell.every.as_ref().map_or(1, |every| every.of(self.size));
-        let plain = usize::try_from(every).unwrap_or(0).saturating_sub(rows.len()).min(MOST_ROWS);
-        let mut all = vec![Past::Even; plain];
+        let mut all = match &spell.every {
+            Every::Row => Vec::new(),
+            Every::Rows(every) => {
+                let every = usize::try_from(every.of(self.size)).unwrap_or(0);
+                vec![Past::Even; every.saturating_sub(rows.len()).min(MOST_ROWS)]
+            }
+            Every::Length => vec![Past::Unknown],
+        };
         all.extend(rows);
         all
+    }
+
+    /// How many times, fewer where it is not clear whether the first is among them.
+    fn times(&self, again: &Again, number: &Number, fewer: i64) -> i64 {
+        let fewer = if matches!(again, Again::More(_)) { 0 } else { fewer };
+        number.of(self.size).saturating_sub(fewer).max(0)
     }
 
     fn pass_rows(&mut self, id: Id, statement: &Statement, again: &Again, rows: &[Past], at: &Span, fewer: i64) {
         match again {
             Again::More(number) | Again::Times(number) | Again::Either(number) => {
-                let times = number.of(self.size) - if matches!(again, Again::More(_)) { 0 } else { fewer };
+                let times = self.times(again, number, fewer);
                 self.passes(id, at, rows, times);
                 self.history.again(rows, times);
             }
@@ -142,8 +153,7 @@ impl Knitter<'_> {
     fn pass_ends(&mut self, id: Id, statement: &Statement, again: &Again, by: i64, fewer: i64) {
         match (again, self.needle.total) {
             (Again::More(times) | Again::Times(times) | Again::Either(times), Some(total)) => {
-                let fewer = if matches!(again, Again::More(_)) { 0 } else { fewer };
-                let after = total.saturating_add(by.saturating_mul(times.of(self.size).saturating_sub(fewer)));
+                let after = total.saturating_add(by.saturating_mul(self.times(again, times, fewer)));
                 if after < 0 {
                     let fault = Fault::Short { by: after.saturating_neg(), had: total };
                     self.tell(id.0, times.at.clone(), fault);

@@ -1,6 +1,6 @@
 //! Rows that are worked again: `Repeat rows 1-8 3 times more`.
 
-use super::super::statement::{Again, Repeated, Rows, Spell};
+use super::super::statement::{Again, Every, Repeated, Rows, Spell};
 use super::cursor::{Bad, Cursor};
 use super::named::{led, named, spaced};
 use super::special::works_here;
@@ -37,7 +37,7 @@ pub(super) fn repeat(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
         return Ok(Some(Repeated { rows, spells, at }));
     }
     let again = how_often(cursor, again)?;
-    Ok(again.map(|again| Repeated { rows, spells: vec![Spell { every: None, again }], at }))
+    Ok(again.map(|again| Repeated { rows, spells: vec![Spell { every: Every::Row, again }], at }))
 }
 
 /// Reads how often rows are worked again one after another.

@@ -1,34 +1,11 @@
 //! When and how often something is worked again: `on next and every foll 4th row 5 times, then every alt row until 8 sts rem`.
 
-use super::super::statement::{Again, Spell};
+use super::super::statement::{Again, Every, Spell};
 use super::super::tree::Number;
 use super::cursor::{Bad, Cursor};
+use super::place::{Place, place};
 use super::special::works_here;
 use super::until::{stitches_left, times};
-use crate::measure::SizeRun;
-
-/// Numbers that count places, in words.
-const PLACES: [(&[&str], i64); 9] = [
-    (&["other", "alternate", "alt", "second"], 2),
-    (&["third"], 3),
-    (&["fourth"], 4),
-    (&["fifth"], 5),
-    (&["sixth"], 6),
-    (&["seventh"], 7),
-    (&["eighth"], 8),
-    (&["tenth"], 10),
-    (&["twelfth"], 12),
-];
-
-/// In which rows something is worked.
-struct Place {
-    /// In every which one; nothing where they follow one another.
-    every: Option<Number>,
-    /// How often, where that is said with it: `foll 5 alt rows`.
-    times: Option<Number>,
-    /// Whether it is one row: `next row`, `5th row`.
-    one: bool,
-}
 
 /// How one spell is joined to that before it.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -85,15 +62,15 @@ fn spell(cursor: &mut Cursor<'_>, join: Join, after_one: bool) -> Result<Option<
             cursor.at = end;
             Ok(place.filter(|_| !goes_on))
         })?;
-        let every = place.and_then(|place| place.every);
+        let every = place.map_or(Every::Row, |place| place.every);
         return Ok(Some((Spell { every, again: meant(number, said, join, after_one) }, false)));
     }
     let Some(Place { every, times, one }) = place(cursor)? else {
-        return Ok(until(cursor)?.map(|again| (Spell { every: None, again }, false)));
+        return Ok(until(cursor)?.map(|again| (Spell { every: Every::Row, again }, false)));
     };
     let again = if let Some(times) = times {
         Again::More(times)
-    } else if let Some((number, said)) = often(cursor)? {
+    } else if let Some((number, said)) = often_behind(cursor)? {
         return Ok(Some((Spell { every, again: meant(number, said, join, after_one) }, false)));
     } else if let Some(again) = until(cursor)? {
         again
@@ -137,6 +114,14 @@ fn often(cursor: &mut Cursor<'_>) -> Result<Option<(Number, Said)>, Bad> {
     })
 }
 
+/// Reads how often behind in which rows: `every 8th rnd, 5 times`.
+fn often_behind(cursor: &mut Cursor<'_>) -> Result<Option<(Number, Said)>, Bad> {
+    cursor.attempt(|cursor| {
+        cursor.sign(',');
+        often(cursor)
+    })
+}
+
 /// What so many times mean: on "next and every foll 4th row 5 times" the next row may be the first of them.
 fn meant(number: Number, said: Said, join: Join, after_one: bool) -> Again {
     match (said, join) {
@@ -168,76 +153,4 @@ fn until(cursor: &mut Cursor<'_>) -> Result<Option<Again>, Bad> {
         let words = cursor.text.get(start..cursor.at).unwrap_or_default();
         Ok((!words.trim().is_empty() && !works_here(words, cursor.lexicon)).then_some(Again::Unsaid))
     })
-}
-
-/// Reads in which rows: `on every foll 4th row`, `on next row`, `foll 5 alt rows`, `every RS row`.
-fn place(cursor: &mut Cursor<'_>) -> Result<Option<Place>, Bad> {
-    cursor.attempt(|cursor| {
-        cursor.any(&["on", "in", "at", "of"]);
-        cursor.eat("the");
-        let next = cursor.eat("next");
-        let all = !next && cursor.any(&["every", "each"]);
-        let mut following = follows(cursor);
-        let mut number = None;
-        let mut every = interval(cursor)?;
-        if every.is_none() {
-            number = cursor.number()?;
-            following |= follows(cursor);
-            if number.is_some() {
-                every = interval(cursor)?;
-            }
-        }
-        following |= follows(cursor);
-        let side = cursor.any(&["rs", "ws", "right side", "wrong side", "right-side", "wrong-side"]);
-        let plural = cursor.any(&["rows", "rnds", "rounds"]);
-        // "On 5th and every foll 6th row" names the row once.
-        let one =
-            !plural && (cursor.any(&["row", "rnd", "round"]) || ((next || every.is_some()) && cursor.sees("and")));
-        if !(plural || one) {
-            return Ok(None);
-        }
-        cursor.any(&["thereafter", "after that", "from here", "following", "foll"]);
-        // Every other row is a right-side row.
-        let of_side = |every: Option<Number>, side: bool, cursor: &Cursor<'_>| match every {
-            Some(every) if side => {
-                Some(Number { values: every.values.map(|rows| rows.saturating_mul(2)), at: every.at })
-            }
-            None if side => Some(Number { values: SizeRun::one(2), at: cursor.at..cursor.at }),
-            every => every,
-        };
-        let place = match (all, number) {
-            // "Every 8 rows" is every 8th row.
-            (true, Some(rows)) if every.is_none() && plural && !side => {
-                Some(Place { every: Some(rows), times: None, one: false })
-            }
-            (true, Some(_)) => None,
-            (true, None) => Some(Place { every: of_side(every, side, cursor), times: None, one: false }),
-            (false, Some(times)) if next || following => {
-                Some(Place { every: of_side(every, side, cursor), times: Some(times), one: false })
-            }
-            (false, Some(_)) => None,
-            (false, None) if one && (next || following || every.is_some()) => {
-                Some(Place { every: of_side(every, side && !next, cursor), times: None, one: true })
-            }
-            (false, None) if plural && !next && (every.is_some() || side) => {
-                Some(Place { every: of_side(every, side, cursor), times: None, one: false })
-            }
-            (false, None) => None,
-        };
-        Ok(place)
-    })
-}
-
-fn follows(cursor: &mut Cursor<'_>) -> bool {
-    cursor.any(&["following", "foll"])
-}
-
-/// Reads which of the rows: `4th`, `8th (7th, 6th)`, `other`, `alt`.
-fn interval(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
-    cursor.spaces();
-    let start = cursor.at;
-    if let Some((_, rows)) = PLACES.iter().find(|(words, _)| cursor.any(words)) {
-        return Ok(Some(Number { values: SizeRun::one(*rows), at: start..cursor.at }));
-    }
-    cursor.ordinal()
 }

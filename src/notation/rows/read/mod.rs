@@ -11,6 +11,7 @@ mod label;
 mod label_end;
 mod named;
 mod op;
+mod place;
 mod plain;
 mod put_aside;
 mod sentence;

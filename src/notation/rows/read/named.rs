@@ -1,7 +1,7 @@
 //! Words that go back to a row by its name: `Repeat dec rnd every 8th (7th, 6th) rnd 5 times more`.
 
 use super::super::name::RowName;
-use super::super::statement::{Again, Repeated, Rows, Spell};
+use super::super::statement::{Again, Every, Repeated, Rows, Spell};
 use super::super::tree::Span;
 use super::cursor::{Bad, Cursor};
 use super::every::spells;
@@ -13,8 +13,10 @@ use super::stated;
 const MOST: usize = 5;
 
 /// Words that no name holds, since they say what is done or which rows are meant.
-const NO_NAME: &str = " a an any in of on to as for at and or with until from even every each all next following foll these \
-    those more straight plain chart pattern patt right wrong both ";
+const NO_NAME: &str = " a an any in of on to as for at and or with until from up through thru past after before by over along \
+    across around between only just even every each all next following foll these those more another further additional extra \
+    whole entire full single half short first second third fourth fifth final one two three four five six seven eight nine ten \
+    chart pattern patt right wrong both side ";
 
 /// What stands before the row itself where a sentence begins with how the rest is worked.
 const LEADS: [&str; 8] = ["continue", "continuing", "cont", "work", "working", "keeping", "maintaining", "knit"];
@@ -73,8 +75,8 @@ pub(super) fn named(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
     cursor.attempt(|cursor| {
         let Some((name, at)) = name(cursor) else { return Ok(None) };
         let spells = match spells_here(cursor)? {
-            None if cursor.is_stop() || stated::is_here(cursor) => {
-                vec![Spell { every: None, again: Again::More(cursor.once()) }]
+            None if cursor.is_stop() || stated::is_here(cursor) || goes_on(cursor) => {
+                vec![Spell { every: Every::Row, again: Again::More(cursor.once()) }]
             }
             None => return Ok(None),
             Some(spells) => spells,
@@ -83,10 +85,19 @@ pub(super) fn named(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
     })
 }
 
+/// Whether a comma stands here and something else is worked then.
+fn goes_on(cursor: &mut Cursor<'_>) -> bool {
+    let before = cursor.at;
+    let comma = cursor.sign(',') || cursor.sign(';');
+    let then = comma && cursor.any(&["then", "and", "and then"]);
+    cursor.at = before;
+    then
+}
+
 /// Reads when a row that is named otherwise is worked again, where that is every so many rows.
 pub(super) fn spaced(cursor: &mut Cursor<'_>) -> Result<Option<Vec<Spell>>, Bad> {
     cursor.attempt(|cursor| {
-        let spells = spells_here(cursor)?.filter(|spells| spells.iter().any(|spell| spell.every.is_some()));
+        let spells = spells_here(cursor)?.filter(|spells| spells.iter().any(|spell| spell.every != Every::Row));
         Ok(spells.filter(|_| is_whole(cursor)))
     })
 }
@@ -111,7 +122,10 @@ pub(super) fn led(cursor: &mut Cursor<'_>) -> bool {
         cursor.at = body + comma + 1;
         cursor.any(&["and", "while", "but"]);
         if cursor.any(&["working", "repeating", "rep", "repeat", "work"]) {
-            if is_quiet(sentence.get(..comma).unwrap_or_default()) {
+            let lead = sentence.get(..comma).unwrap_or_default();
+            // "Knit 3 rnds, repeat dec rnd" works rows of its own first.
+            let of_rows = ["row", "rnd", "round", "until", "for", "measure"];
+            if is_quiet(lead) && !tokens(lead).any(|word| of_rows.iter().any(|begin| word.starts_with(begin))) {
                 return true;
             }
             break;

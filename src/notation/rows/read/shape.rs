@@ -1,6 +1,6 @@
 //! Shaping at both ends, told in a sentence: `Dec 1 st at each end of every 4th row until 40 sts rem`.
 
-use super::super::statement::{Again, Doing, Shaped, Spell};
+use super::super::statement::{Again, Doing, Every, Shaped, Spell};
 use super::cursor::{Bad, Cursor};
 use super::evenly::ENDS;
 use super::every::spells;
@@ -33,7 +33,7 @@ pub(super) fn shape(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         return Ok(Some(Doing::Shape(Shaped { by, less, spells })));
     }
     let again = anyhow_often(cursor)?;
-    Ok(Some(Doing::Shape(Shaped { by, less, spells: vec![Spell { every: None, again }] })))
+    Ok(Some(Doing::Shape(Shaped { by, less, spells: vec![Spell { every: Every::Row, again }] })))
 }
 
 /// Reads how often among words that say more than that.

@@ -141,6 +141,7 @@ pub(super) fn same_named(cursor: &mut Cursor<'_>) -> Option<Item> {
     let before = cursor.at;
     if cursor.any(&AS)
         && let Some((name, at)) = name(cursor)
+        && !name.is_plain()
         && (cursor.is_stop() || super::super::stated::is_here(cursor))
     {
         return Some(Item::SameNamed { name, at });
