@@ -4,9 +4,9 @@ use super::cursor::Cursor;
 use super::special::works_here;
 
 /// Words that a sentence begins with which says what is done, not what it is called.
-const VERBS: [&str; 22] = [
+const VERBS: [&str; 23] = [
     "work", "knit", "purl", "k", "p", "cast", "co", "bind", "bo", "rep", "repeat", "continue", "cont", "dec",
-    "decrease", "inc", "increase", "place", "pick", "slip", "for", "size",
+    "decrease", "inc", "increase", "place", "pick", "slip", "for", "size", "sizes",
 ];
 
 /// Whether a line is a heading. That of a chart may have figures anywhere: `Chart 2:`.
