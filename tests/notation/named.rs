@@ -1,6 +1,7 @@
 //! Rows that are worked again by their name, and every so many rows.
 
 use super::blocks::{end, told};
+use super::random::Dice;
 use super::written;
 use ballband::measure::SizeRun;
 use ballband::notation::rows::{Doing, Fault, Label, follow};
@@ -355,5 +356,61 @@ fn a_heading_may_have_a_number_or_brackets() {
     ] {
         let doing = written(line).statements.first().map(|statement| statement.doing.clone());
         assert!(!matches!(doing, Some(Doing::Heading { .. })), "{line}: {doing:?}");
+    }
+}
+
+/// Random spells in three sizes against a list of rows of their own, of which the last ones are then worked again.
+#[test]
+fn random_spells_are_worked_as_a_list_of_rows() {
+    let mut dice = Dice(7);
+    let run = |values: [i64; 3], ending: fn(i64) -> String| {
+        let [one, two, three] = values.map(|value| format!("{value}{}", ending(value)));
+        if values[0] == values[1] && values[1] == values[2] { one } else { format!("{one} ({two}, {three})") }
+    };
+    let ordinal = |number: i64| match number {
+        1 => "st".to_owned(),
+        2 => "nd".to_owned(),
+        3 => "rd".to_owned(),
+        _ => "th".to_owned(),
+    };
+    for _ in 0..300 {
+        // Each row is a decrease or plain, one list for each size.
+        let mut rows: [Vec<bool>; 3] = [vec![true], vec![true], vec![true]];
+        let mut spells = Vec::new();
+        for _ in 0..=dice.roll(3) {
+            let alike = dice.roll(2) == 0;
+            let mut three = |least: u64, below: u64| {
+                let first = least + dice.roll(below);
+                [0; 3].map(|_: i64| if alike { first as i64 } else { (least + dice.roll(below)) as i64 })
+            };
+            let (every, times) = (three(1, 9), three(0, 6));
+            for size in 0..3 {
+                for _ in 0..times[size] {
+                    rows[size].extend(std::iter::repeat_n(false, every[size] as usize - 1));
+                    rows[size].push(true);
+                }
+            }
+            let rows =
+                if every == [1; 3] { "every rnd".to_owned() } else { format!("every {} rnd", run(every, ordinal)) };
+            spells.push(format!("{rows} {} times", run(times, |_| String::new())));
+        }
+        let least = rows.iter().map(Vec::len).min().unwrap();
+        let last = 1 + dice.roll(least as u64) as usize;
+        let counts = |rows: &[Vec<bool>; 3]| {
+            let left = |size: usize| 400 + 10 * size as i64 - 2 * rows[size].iter().filter(|dec| **dec).count() as i64;
+            [left(0), left(1), left(2)]
+        };
+        let after = counts(&rows);
+        let again = rows.clone().map(|rows| rows[rows.len() - last..].to_vec());
+        for (rows, again) in rows.iter_mut().zip(again) {
+            rows.extend(again);
+        }
+        let text = format!(
+            "Cast on 400 (410, 420) sts.\nDec rnd: K1, k2tog, k to last 3 sts, ssk, k1.\nWork dec rnd {} more.\n\
+             {} sts.\nRepeat last {last} rnds once more.",
+            spells.join(", then "),
+            run(after, |_| String::new()),
+        );
+        assert_eq!(end(&[&text], 3), counts(&rows).map(Some), "{text}");
     }
 }
