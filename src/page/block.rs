@@ -1,9 +1,10 @@
 //! A table of a pattern that stands in a text.
 
 use super::buy::{self, YarnTable};
+use super::fit::FitView;
 use super::pattern;
 use super::view::{Band, Link, SizeTable};
-use super::{Item, Shown};
+use super::{Item, Shown, fit};
 use crate::entry::block::Block;
 use crate::entry::{Entry, Pattern};
 use schemars::JsonSchema;
@@ -32,13 +33,12 @@ pub struct BlockContext {
 pub fn context(shown: &Shown<'_>, block: Block, entry: &Entry, of: &Pattern, number: usize) -> BlockContext {
     let purchases = buy::purchases(shown, of);
     let yarn = block == Block::Needs;
-    let sizes = (!yarn).then(|| pattern::size_table(shown, of));
-    let (sizes, credit) = sizes.map_or_else(|| (None, String::new()), |(sizes, credit)| (Some(sizes), credit));
+    let fit = if yarn { FitView::default() } else { fit::fit(shown, of) };
     BlockContext {
         id: format!("leaflet-block-{number}"),
         pattern: shown.own_link(entry),
-        sizes,
-        credit,
+        sizes: (!yarn).then(|| pattern::size_table(shown, of, fit.rows)),
+        credit: fit.credit,
         bands: if yarn { buy::bands(shown, of, &purchases) } else { Vec::new() },
         yarn_tables: if yarn { buy::tables(shown, of, &purchases, &shown.needs(of)) } else { Vec::new() },
         margin: shown.margin(of).show(),

@@ -1,8 +1,8 @@
 //! The page of a design's call for test knitters.
 
-use super::buy::{self, YarnTable};
-use super::pattern::{self, Fact};
-use super::view::{Band, Head, Line, Link, SizeTable};
+use super::buy;
+use super::pattern::{self, Figures};
+use super::view::{Head, Line, Link};
 use super::{Item, Shown, page_path, words};
 use crate::catalogue::{Call, CallState};
 use crate::entry::value::Date;
@@ -28,7 +28,7 @@ pub struct TestKnitContext {
     /// The call.
     pub call: CallView,
     /// The figures of the design that a tester needs.
-    pub pattern: CallFigures,
+    pub pattern: Figures,
 }
 
 /// A call for test knitters.
@@ -76,31 +76,6 @@ pub struct CallDay {
     pub iso: String,
 }
 
-/// The figures of a design that a tester needs.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
-pub struct CallFigures {
-    /// The names of its sizes; empty for one size.
-    pub sizes: Vec<String>,
-    /// Measurements, yarn, gauge, needles and level.
-    pub facts: Vec<Fact>,
-    /// The techniques a tester will meet.
-    pub techniques: Vec<Item<Link>>,
-    /// To-fit and finished measurements for each size.
-    pub size_table: SizeTable,
-    /// Where names of fits and standard sizes come from; may be empty.
-    pub credit: String,
-    /// How many centimetres an inch of fabric counts here: `2.5`.
-    pub inch: String,
-    /// The yarns to buy.
-    pub bands: Vec<Band>,
-    /// Length, mass and unrounded skeins of each yarn for each size, and of all together.
-    pub yarn_tables: Vec<YarnTable>,
-    /// What is added before whole skeins are bought: `10%`.
-    pub margin: String,
-    /// What the lengths rest on, in a sentence or two; may be empty.
-    pub basis: String,
-}
-
 /// Returns the folder of a design's call in the site: `patterns/shoal-mittens/test-knit/`.
 pub fn path(entry: &Entry) -> String {
     page_path(&entry.id) + "test-knit/"
@@ -121,7 +96,7 @@ fn context(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern, call: Call<'_>) 
             ..shown.head(&title, summary, &path(entry), "patterns", "website", None)
         },
         call: view(shown, entry, pattern, call),
-        pattern: figures(shown, pattern),
+        pattern: pattern::figures(shown, pattern, &shown.needs(pattern), &buy::purchases(shown, pattern)),
     }
 }
 
@@ -200,24 +175,6 @@ fn days(call: Call<'_>, today: Date) -> Vec<CallDay> {
     days.into_iter()
         .map(|(day, what)| CallDay { what: what.to_owned(), words: day.in_words(), iso: day.to_string() })
         .collect()
-}
-
-fn figures(shown: &Shown<'_>, pattern: &Pattern) -> CallFigures {
-    let needs = shown.needs(pattern);
-    let purchases = buy::purchases(shown, pattern);
-    let (size_table, credit) = pattern::size_table(shown, pattern);
-    CallFigures {
-        sizes: pattern::size_labels(pattern),
-        facts: pattern::facts(shown, pattern, &needs),
-        techniques: pattern::techniques(shown, pattern),
-        size_table,
-        credit,
-        inch: shown.catalogue.studio.settings().inch.show(),
-        bands: buy::bands(shown, pattern, &purchases),
-        yarn_tables: buy::tables(shown, pattern, &purchases, &needs),
-        margin: shown.margin(pattern).show(),
-        basis: pattern::basis(shown, pattern, &purchases),
-    }
 }
 
 /// Returns a link to the page of a design's call, with what it says in a few words; nothing where there is no such page.

@@ -79,9 +79,29 @@ const WIDEST: u32 = 24;
 
 /// The stitch of a name, of its short word, or of another abbreviation of either; capitals do not matter.
 ///
-/// A cable may have any numbers: `3/2 RPC`, `C6F` (three before three, leaning left), `C6B`, `T3F`, `T4B`.
+/// A cable may have any numbers: `3/2 RPC`, `C6F` (three before three, leaning left), `C6B`, `T3F`, `T4B`. A stitch may be
+/// told as it is worked on either side: `knit on RS, purl on WS`.
 #[must_use]
 pub fn find(written: &str) -> Option<Stitch> {
+    one(written).or_else(|| of_two_sides(written))
+}
+
+/// The stitch of words for both sides, if the table has one that is so worked.
+fn of_two_sides(written: &str) -> Option<Stitch> {
+    const RIGHT: [&str; 4] = ["on the right side", "on right side", "on the rs", "on rs"];
+    const WRONG: [&str; 4] = ["on the wrong side", "on wrong side", "on the ws", "on ws"];
+    let lower = written.trim().to_lowercase();
+    let (first, second) = [", and ", " and ", ",", ";", "/"].iter().find_map(|sign| lower.split_once(sign))?;
+    let of = |sides: &[&str]| {
+        let word = |part: &str| sides.iter().find_map(|side| Some(part.trim().strip_suffix(side)?.trim().to_owned()));
+        one(&word(first).or_else(|| word(second))?)
+    };
+    let (right, wrong) = (of(&RIGHT)?, of(&WRONG)?);
+    (right.ws_short.as_ref() == Some(&wrong.short)).then_some(right)
+}
+
+/// The stitch of one name.
+fn one(written: &str) -> Option<Stitch> {
     let written = match written.trim() {
         // Other names of the centred double decrease (common practice).
         other if ["cdd", "s2kp"].iter().any(|name| other.eq_ignore_ascii_case(name)) => "s2kp2",

@@ -223,3 +223,50 @@ fn repeats_of_nothing_are_given_up() {
     let text = "k1, [[[pm] 9999 times] 9999 times] 9999 times, k2";
     assert_eq!(unlike(&chart, 0, text), None);
 }
+
+/// A shoulder of three stitches bound off and five knitted: the stitch left from binding off is the first of those five, or, in a
+/// studio that counts it apart, stands before the other four (both common practice).
+#[test]
+fn the_stitch_left_from_binding_off_is_counted_as_the_studio_does() {
+    let key = [(".", "knit"), ("-", "purl"), ("b", "bind off")];
+    let chart = build(&draft(&key, &[".....bbb"])).unwrap();
+    let with = |text: &str, apart: bool| {
+        let mut lexicon = Lexicon::default();
+        if apart {
+            lexicon.leave_bound_off();
+        }
+        let items = read_items(text, &lexicon, RunStyle::default()).unwrap();
+        compare(&chart, 0, Words { items: &items, text, lexicon: &lexicon }, 0)
+    };
+    let otherwise = |unlike: Option<Unlike>| match unlike {
+        Some(Unlike::Stitch { bound_off, .. }) => bound_off,
+        other => panic!("{other:?}"),
+    };
+    for text in ["BO 3 sts, k5", "BO 3 sts, k to end", "BO 3 sts, k4, k1"] {
+        assert_eq!(with(text, false), None, "{text}");
+    }
+    for text in ["BO 3 sts, k4", "BO 3 sts, k to end", "BO 2 sts, BO 1 st, k3, k1"] {
+        assert_eq!(with(text, true), None, "{text}");
+    }
+    // Alike only as the other houses count.
+    assert_eq!(otherwise(with("BO 3 sts, k4", false)), Some(false));
+    assert_eq!(otherwise(with("BO 3 sts, k5", true)), Some(true));
+    // Wrong in either way.
+    assert_eq!(otherwise(with("BO 3 sts, k3", false)), None);
+    assert_eq!(otherwise(with("BO 3 sts, k3", true)), None);
+    assert_eq!(otherwise(with("BO 3 sts, p4", true)), None);
+    // A repeat of binding off: 2 x (2 bound off, 2 knitted), or one knitted behind the one that is left.
+    let twice = build(&draft(&key, &["..bb..bb"])).unwrap();
+    let repeated = |text: &str, apart: bool| {
+        let mut lexicon = Lexicon::default();
+        if apart {
+            lexicon.leave_bound_off();
+        }
+        let items = read_items(text, &lexicon, RunStyle::default()).unwrap();
+        compare(&twice, 0, Words { items: &items, text, lexicon: &lexicon }, 0)
+    };
+    assert_eq!(repeated("*BO 2 sts, k2; rep from * to end", false), None);
+    assert_eq!(repeated("*BO 2 sts, k1; rep from * to end", true), None);
+    assert_eq!(repeated("[BO 2 sts, k1] twice", true), None);
+    assert_eq!(otherwise(repeated("[BO 2 sts, k1] twice", false)), Some(false));
+}

@@ -343,7 +343,7 @@ fn a_heading_may_have_a_number_or_brackets() {
     ] {
         let text = format!("Cast on 20 sts.\nRow 1: Knit.\n{heading}:\nRow 1: K2tog, k to end. [19 sts]");
         assert_eq!(end(&[&text], 1), [Some(19)], "{heading}");
-        assert!(matches!(written(&text).statements[2].doing, Doing::Heading { chart: false }), "{heading}");
+        assert!(matches!(written(&text).statements[2].doing, Doing::Heading { chart: false, .. }), "{heading}");
     }
     for line in [
         "K2, p2:",

@@ -225,7 +225,7 @@ fn where_the_stitches_lie_and_what_ends_them() {
 fn an_aside_that_takes_stitches_off_the_needle_is_not_counted() {
     let begin = "Cast on 40 sts.\nRow 1: Knit.\n";
     for (aside, count) in [
-        ("Leave the first 10 sts unworked on a holder.", None),
+        ("Leave the first 10 sts unworked.", None),
         ("Divide for neck: place 10 sts on hold.", None),
         ("Return to the 10 held sts.", None),
         ("Remove the last 5 sts.", None),

@@ -78,3 +78,11 @@ fn a_run_may_have_values_for_those_sizes_alone() {
     let odd = in_sizes(names, "Sizes 3 (4, 5) only: Row 1: K8 (9), k to end.");
     assert_eq!(odd.numbers[0].values.len(), 2);
 }
+
+#[test]
+fn ten_thousand_lines_for_one_size_are_read_in_the_time_it_takes_to_read_them() {
+    let text = "Size S only: Knit 1 row.\n".repeat(10_000);
+    let begun = std::time::Instant::now();
+    assert_eq!(in_sizes("S (M, L)", &text).statements.len(), 10_000);
+    assert!(begun.elapsed().as_secs() < 5, "{:?}", begun.elapsed());
+}

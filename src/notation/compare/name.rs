@@ -57,6 +57,11 @@ impl Name {
         Self::of(&format!("work {leaves} into {takes}"), takes, leaves)
     }
 
+    /// Returns a name for a stitch that may be worked anyhow, with what is shown of it.
+    pub(super) fn some(word: &str) -> Self {
+        Self { name: word.to_owned(), shown: word.to_owned(), own: true, takes: 1, leaves: 1 }
+    }
+
     /// Returns a word for it.
     pub(super) fn show(&self) -> &str {
         &self.shown

@@ -1,8 +1,8 @@
 //! A row in words, written out in the order it is worked.
 
-use super::super::rows::{How, Item, Reading, Until, once};
+use super::super::rows::{How, Item, Reading, Until, binds, once};
 use super::name::Name;
-use super::{Step, Words};
+use super::{MANY, Span, Step, Words};
 
 /// The most stitches that are written out.
 const MOST: usize = 20_000;
@@ -11,11 +11,23 @@ const MOST: usize = 20_000;
 const MOST_STEPS: usize = 200_000;
 
 /// Returns the stitches of a row on so many; nothing where the words do not tell them. A repeat that does not come out is
-/// worked as often as it goes.
-pub(super) fn steps(words: Words<'_>, stitches: i64, size: usize) -> Option<Vec<Step>> {
-    let mut walk = Walk { words, size, left: stitches, steps: Vec::new(), looks: MOST_STEPS };
+/// worked as often as it goes. `apart` says whether the stitch that is on the right needle after binding off is none of
+/// those that the next words count.
+pub(super) fn steps(words: Words<'_>, stitches: i64, size: usize, apart: bool) -> Option<Vec<Step>> {
+    let mut walk = Walk::begin(words, stitches, size, apart);
     walk.items(words.items)?;
     Some(walk.steps)
+}
+
+/// Returns how many stitches a row takes that goes no further than it says; nothing for one that goes to its end.
+pub(super) fn takes(words: Words<'_>, size: usize, apart: bool) -> Option<i64> {
+    let takes = once(words.items, size, Reading::More)?.takes;
+    if !apart || binds(words.items) == 0 {
+        return Some(takes);
+    }
+    let mut walk = Walk::begin(words, MANY, size, apart);
+    walk.items(words.items)?;
+    MANY.checked_sub(walk.left)
 }
 
 struct Walk<'a> {
@@ -26,15 +38,33 @@ struct Walk<'a> {
     steps: Vec<Step>,
     /// How many things may still be looked at.
     looks: usize,
+    /// Whether the stitch left from binding off is none of the next ones.
+    apart: bool,
+    /// Where the last thing done was binding off.
+    bound: Option<Span>,
+    /// The colour that what follows is said to be worked in.
+    colour: Option<String>,
 }
 
-impl Walk<'_> {
+impl<'a> Walk<'a> {
+    fn begin(words: Words<'a>, left: i64, size: usize, apart: bool) -> Self {
+        Self { words, size, left, steps: Vec::new(), looks: MOST_STEPS, apart, bound: None, colour: None }
+    }
+
     fn items(&mut self, items: &[Item]) -> Option<()> {
         items.iter().try_for_each(|item| self.item(item))
     }
 
     fn item(&mut self, item: &Item) -> Option<()> {
         self.looks = self.looks.checked_sub(1)?;
+        if !matches!(item, Item::Mark { .. } | Item::Colour { .. })
+            && let Some(at) = self.bound.take()
+            && self.apart
+            && !matches!(item, Item::Work { binds: true, .. })
+        {
+            let step = Step { name: Name::some("stitch left from binding off"), colour: None, at };
+            self.push(step, 1, 1)?;
+        }
         match item {
             Item::Work { takes, leaves, times, at, binds } => {
                 let text = self.words.text.get(at.clone())?;
@@ -45,10 +75,11 @@ impl Walk<'_> {
                     return self.pass_over(item, text);
                 }
                 let times = times.of(self.size);
+                self.bound = (*binds && times > 0).then(|| at.clone());
                 // "yo twice" and "m2" are so many of one.
                 let (leaves, times) = if *takes == 0 { (1, times.checked_mul(*leaves)?) } else { (*leaves, times) };
                 let name = self.name(text, *takes, leaves, *binds);
-                let step = Step { name, colour: colour(text), at: at.clone() };
+                let step = Step { name, colour: self.colour(text), at: at.clone() };
                 self.push(step, *takes, times)
             }
             Item::Into { of, at, .. } => {
@@ -56,9 +87,20 @@ impl Walk<'_> {
                 let name = Name::into(of.of(self.size), counts.leaves);
                 self.push(Step { name, colour: None, at: at.clone() }, counts.takes, 1)
             }
+            Item::Hold { number, at, .. } => {
+                let step = Step { name: Name::of("place", 1, 0), colour: None, at: at.clone() };
+                self.push(step, 1, number.of(self.size))
+            }
             Item::Mark { .. } => Some(()),
+            Item::Colour { label, .. } => {
+                self.colour = label.clone().filter(|label| !label.is_empty());
+                Some(())
+            }
             Item::Repeat { items, how: How::Until(until), .. } => {
-                let takes = once(items, self.size, Reading::More)?.takes;
+                let mut takes = once(items, self.size, Reading::More)?.takes;
+                if self.apart {
+                    takes = takes.checked_add(binds(items))?;
+                }
                 let room = self.left.checked_sub(self.last(until)?)?;
                 (takes > 0).then_some(())?;
                 (0..room / takes).try_for_each(|_| self.items(items))
@@ -79,11 +121,23 @@ impl Walk<'_> {
                 })?;
                 let times = self.left.checked_sub(self.last(until)?)?;
                 let name = Name::of(word, 1, 1);
-                let colour = colour(self.words.text.get(at.clone())?);
+                let colour = self.colour(self.words.text.get(at.clone())?);
                 self.push(Step { name, colour, at: at.clone() }, 1, times.max(0))
             }
             _ => None,
         }
+    }
+
+    /// The colour of a stitch: the one that its own words name, or that of what it stands among.
+    fn colour(&mut self, text: &str) -> Option<String> {
+        let Some(named) = self.words.lexicon.colours_behind(text).into_iter().next() else {
+            // A stitch that is only slipped keeps the colour it had.
+            let slipped = text.trim_start().get(..2).is_some_and(|word| word.eq_ignore_ascii_case("sl"));
+            return self.colour.clone().filter(|_| !slipped);
+        };
+        // Among stitches that name theirs, what one without is worked in nobody knows.
+        self.colour = self.colour.take().filter(|colour| *colour == named.label);
+        Some(named.label).filter(|label| !label.is_empty())
     }
 
     fn last(&self, until: &Until) -> Option<i64> {
@@ -138,6 +192,10 @@ impl Walk<'_> {
         if matches!(letters.as_str(), "co" | "cast") && takes == 0 {
             return Name::of("co 1", takes, leaves);
         }
+        if lower.starts_with(|c: char| c.is_ascii_digit()) && !lower.contains('/') {
+            // "3 CC" says how many and in which colour.
+            return Name::some("any stitch");
+        }
         if lower.starts_with(|c: char| c.is_ascii_digit()) {
             let cable: Vec<&str> = lower.split_whitespace().take(2).collect();
             return Name::of(cable.join(" ").trim_end_matches([',', ';', '.']), takes, leaves);
@@ -187,11 +245,4 @@ impl Walk<'_> {
             }
         }
     }
-}
-
-/// The colour that the words of a stitch name.
-fn colour(text: &str) -> Option<String> {
-    let mut words = text.split(|c: char| !c.is_alphanumeric()).skip(1);
-    let is = |word: &&str| matches!(*word, "MC" | "CC" | "CC1" | "CC2" | "CC3" | "CC4" | "A" | "B" | "C" | "D");
-    words.find(is).map(str::to_owned)
 }

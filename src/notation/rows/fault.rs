@@ -1,5 +1,7 @@
 //! Where stitches do not come out.
 
+use super::statement::Side;
+
 /// Where stitches do not come out, with the figures of one size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Fault {
@@ -127,6 +129,13 @@ pub enum Fault {
     },
     /// There is no marker on the needle.
     NoMarker,
+    /// A row is said to be on the side of the row before it.
+    Side {
+        /// The side.
+        side: Side,
+        /// Whether it comes there as rows are worked again.
+        again: bool,
+    },
     /// How many stitches there are cannot be told from here on.
     Unknown,
 }

@@ -1,5 +1,6 @@
 //! The words that work stitches, and how many each takes and leaves.
 
+use super::colours::{Colours, Named, is_before};
 use crate::measure::SizeNames;
 use crate::standards::abbreviations::{self, Kind, Stitches};
 use std::collections::HashMap;
@@ -25,6 +26,7 @@ impl Counts {
 #[derive(Clone, Debug, Default)]
 pub struct Lexicon {
     own: Vec<(String, Counts)>,
+    colours: Colours,
     sizes: Option<SizeNames>,
     apart: bool,
 }
@@ -62,8 +64,67 @@ impl Lexicon {
         self.apart = true;
     }
 
-    pub(super) fn is_apart(&self) -> bool {
+    pub(in crate::notation) fn is_apart(&self) -> bool {
         self.apart
+    }
+
+    /// Adds a name that rows may call a colour by, such as that of its shade, with the colour's label.
+    ///
+    /// Names are compared without capitals, single letters with them. The trade's own words, `MC`, `CC`, `CC2` and the
+    /// capitals from `A` to `H`, are known without.
+    pub fn name_colour(&mut self, name: &str, label: &str) {
+        self.colours.add(name, label);
+    }
+
+    /// Returns the colour that a text begins with: its length, its label and whether it is the pattern's own. A word for a
+    /// stitch is none, unless a word before it (`said`) says that it is a colour.
+    pub(in crate::notation) fn colour_at<'a>(&'a self, text: &'a str, said: bool) -> Option<(usize, &'a str, bool)> {
+        let found = self.colours.at(text, said)?;
+        let word = text.split(|c: char| !c.is_alphanumeric()).next().unwrap_or_default();
+        let stitch = !said && (self.own_at(text).is_some() || self.find(word).is_some());
+        (!stitch).then_some(found)
+    }
+
+    /// Returns the colours that a text names.
+    pub fn colours_in(&self, text: &str) -> Vec<Named> {
+        self.colours_from(text, false)
+    }
+
+    /// Returns the colours that the words of a stitch name: those behind its first word.
+    pub fn colours_behind(&self, text: &str) -> Vec<Named> {
+        self.colours_from(text, true)
+    }
+
+    fn colours_from(&self, text: &str, begins_with_stitch: bool) -> Vec<Named> {
+        let mut named: Vec<Named> = Vec::new();
+        let (mut at, mut said, mut first) = (0, false, begins_with_stitch);
+        while let Some(rest) = text.get(at..).filter(|rest| !rest.is_empty()) {
+            let word = rest.get(..rest.find(|c: char| !c.is_alphanumeric()).unwrap_or(rest.len())).unwrap_or_default();
+            if word.is_empty() {
+                at += rest.chars().next().map_or(1, char::len_utf8);
+                continue;
+            }
+            let found = self.colour_at(rest, said).filter(|_| !first || said);
+            at += match found {
+                Some((length, label, own)) => {
+                    named.push(Named { label: label.to_owned(), own, at: at..at + length, said });
+                    length
+                }
+                None => word.len(),
+            };
+            said = is_before(word) || (said && matches!(word, "the" | "colour" | "color" | "yarn"));
+            first = false;
+        }
+        named
+    }
+
+    /// Returns a text without the colours that it names.
+    pub(super) fn without_colours(&self, text: &str) -> String {
+        let mut rest = text.to_owned();
+        for named in self.colours_in(text).into_iter().rev() {
+            rest.replace_range(named.at, " ");
+        }
+        rest
     }
 
     /// Returns the sizes of the pattern, where they are known.

@@ -13,6 +13,28 @@ pub enum Side {
     Wrong,
 }
 
+impl Side {
+    /// Returns the side that comes next where the work is turned.
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Right => Self::Wrong,
+            Self::Wrong => Self::Right,
+        }
+    }
+}
+
+/// From which side the row behind a sentence is worked.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum NextSide {
+    /// From the other one than the last row.
+    #[default]
+    Other,
+    /// From the side that is said: "ending with a WS row".
+    Is(Side),
+    /// The words do not tell: "break the yarn", "slide the stitches".
+    Unknown,
+}
+
 /// What stands before a row's colon.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Label {
@@ -65,8 +87,8 @@ pub enum Every {
     Row,
     /// In every so manieth: 4 in "every 4th row".
     Rows(Number),
-    /// So far apart by the tape that the rows between are not told.
-    Length,
+    /// The rows between are not told: "every 2.5 cm", "on next RS row".
+    Unsaid,
 }
 
 /// A stretch of the work in which something is worked again and again.
@@ -100,11 +122,26 @@ pub struct Shaped {
     pub spells: Vec<Spell>,
 }
 
+/// Stitches that a sentence puts aside.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PutAside {
+    /// How many; all there are where no number stands.
+    pub number: Option<Number>,
+    /// Whether they are said to be all that remain.
+    pub rest: bool,
+    /// What they are of, where that is said.
+    pub of: Option<String>,
+}
+
 /// Stitches that were put aside and come back to the needle.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct TakenUp {
-    /// How many.
-    pub number: Number,
+    /// How many; all of the pieces where no number stands.
+    pub number: Option<Number>,
+    /// What they are of, where that is said.
+    pub of: Vec<String>,
+    /// Where they are named.
+    pub at: Span,
     /// How many are picked up or cast on beside them.
     pub more: Option<Number>,
 }
@@ -131,7 +168,7 @@ pub enum Doing {
     /// A beginning: so many stitches are cast on or picked up.
     CastOn(Number),
     /// Stitches are put aside.
-    PutAside(Number),
+    PutAside(PutAside),
     /// Stitches that were put aside come back.
     TakeUp(TakenUp),
     /// Stitches are decreased or increased at both ends, so many times.
@@ -153,6 +190,8 @@ pub enum Doing {
     Heading {
         /// Whether it names a chart, whose rows in words come then.
         chart: bool,
+        /// Its words.
+        name: String,
     },
     /// A sentence that works no stitch.
     Aside,
@@ -202,6 +241,8 @@ pub struct Statement {
     pub change: Option<Change>,
     /// Whether it speaks of markers without saying where they come.
     pub marks: bool,
+    /// From which side the row behind it is worked.
+    pub next_side: NextSide,
     /// What cannot be read in it.
     pub trouble: Option<(Trouble, Span)>,
     /// Where it stands.
@@ -224,6 +265,8 @@ pub struct Written {
     pub apart: bool,
     /// Whether the text before it speaks of markers, so that nobody knows which there are.
     pub marked: bool,
+    /// What the headings above it say, from the outermost: the piece that is knitted there.
+    pub piece: Option<String>,
     /// Every number in it, for what is asked of all.
     pub numbers: Vec<Number>,
     /// Words that stand for sizes and name none of the pattern's.

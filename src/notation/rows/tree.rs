@@ -132,6 +132,42 @@ pub enum Item {
         /// Where it stands.
         at: Span,
     },
+    /// Stitches that are put aside, off the needle.
+    Hold {
+        /// How many.
+        number: Number,
+        /// Whether they are said to be all that remain.
+        rest: bool,
+        /// What they are of, where that is said: `left sleeve`.
+        of: Option<String>,
+        /// Where it stands.
+        at: Span,
+    },
+    /// Stitches that were put aside and are worked from where they wait.
+    FromHold {
+        /// How many.
+        number: Number,
+        /// What they are of, where that is said.
+        of: Option<String>,
+        /// Where it stands.
+        at: Span,
+    },
+    /// Stitches of a piece that is named: "k across 62 back sts". Whether they are on the needle the words do not say.
+    Piece {
+        /// How many; all of the piece where no number stands.
+        number: Option<Number>,
+        /// What they are of.
+        of: String,
+        /// Where it stands.
+        at: Span,
+    },
+    /// What follows is worked in a colour.
+    Colour {
+        /// The colour's label; nothing where from here on no one is said.
+        label: Option<String>,
+        /// Where it stands.
+        at: Span,
+    },
     /// The work is turned before the row's end.
     Turn {
         /// Where it stands.
@@ -169,6 +205,10 @@ impl Item {
             | Self::Into { at, .. }
             | Self::Even { at, .. }
             | Self::Mark { at, .. }
+            | Self::Hold { at, .. }
+            | Self::FromHold { at, .. }
+            | Self::Piece { at, .. }
+            | Self::Colour { at, .. }
             | Self::Turn { at }
             | Self::SameAs { at, .. }
             | Self::SameNamed { at, .. }

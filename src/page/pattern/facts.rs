@@ -4,7 +4,7 @@ use crate::entry::Pattern;
 use crate::entry::value::Wearer;
 use crate::measure::{FabricLength, Needle, NeedleSize, Run, System, YarnLength};
 use crate::page::view::Both;
-use crate::page::{Shown, fit, held, words};
+use crate::page::{Shown, held, words};
 use crate::reckon::{self, LineNeeds};
 use crate::standards::needles;
 use schemars::JsonSchema;
@@ -19,12 +19,8 @@ pub struct Fact {
     pub parts: Vec<Both>,
 }
 
-/// Returns the facts a knitter decides by; `needs` are those of each line.
-pub fn facts(shown: &Shown<'_>, pattern: &Pattern, needs: &[LineNeeds]) -> Vec<Fact> {
-    facts_with(shown, pattern, needs, fit::fit(shown, pattern).fact)
-}
-
-pub(super) fn facts_with(shown: &Shown<'_>, pattern: &Pattern, needs: &[LineNeeds], fit: Option<Both>) -> Vec<Fact> {
+/// Returns the facts a knitter decides by; `needs` are those of each line, `fit` how it sits.
+pub fn facts(shown: &Shown<'_>, pattern: &Pattern, needs: &[LineNeeds], fit: Option<Both>) -> Vec<Fact> {
     let mut facts = Vec::new();
     let mut add = |label: String, parts: Vec<Both>| {
         if !parts.is_empty() {

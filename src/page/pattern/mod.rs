@@ -1,11 +1,11 @@
 //! A pattern's page.
 
-use super::buy::{self, YarnTable};
+use super::buy;
 use super::cautions::{self, CautionView};
 use super::other_yarns::{self, OtherYarn};
 use super::testers::{self, TesterView};
-use super::view::{Band, Head, Line, Link, Picture, ProjectItem, SizeTable};
-use super::{AbbreviationView, Item, Shown, fit, lists, page_path, project, rows, words};
+use super::view::{Head, Line, Picture, ProjectItem};
+use super::{AbbreviationView, Item, Shown, lists, page_path, project, rows, words};
 use crate::entry::value::Stage;
 use crate::entry::{Entry, Kind, Pattern};
 use crate::reckon::LineNeeds;
@@ -14,16 +14,16 @@ use serde::Serialize;
 
 mod basis;
 mod facts;
+mod figures;
 mod sizes;
 mod sold;
 
-pub use basis::{basis, basis_in_words};
-pub use facts::{Fact, facts, yarn_in_words};
+pub use basis::basis_in_words;
+pub use facts::yarn_in_words;
+pub use figures::{Figures, figures};
 pub use sizes::{size_labels, size_table, sizes_in_words, table_sizes};
 pub use sold::{ErratumView, SaleView, sales, source_address, source_entry};
 
-use facts::facts_with;
-use sizes::sizes_with;
 use sold::{errata, source};
 
 /// What `pattern.html` sees.
@@ -50,28 +50,11 @@ pub struct PatternView {
     pub retired: bool,
     /// Its picture.
     pub picture: Option<Picture>,
-    /// The names of its sizes; empty for one size.
-    pub sizes: Vec<String>,
-    /// The facts a knitter decides by, in order.
-    pub facts: Vec<Fact>,
-    /// The techniques a knitter will meet.
-    pub techniques: Vec<Item<Link>>,
+    /// What a knitter decides and buys by.
+    #[serde(flatten)]
+    pub figures: Figures,
     /// How it is made, in working order.
     pub construction: Vec<String>,
-    /// To-fit and finished measurements for each size.
-    pub size_table: SizeTable,
-    /// Where names of fits and standard sizes come from; may be empty.
-    pub credit: String,
-    /// How many centimetres an inch of fabric counts here: `2.5`.
-    pub inch: String,
-    /// The yarns to buy.
-    pub bands: Vec<Band>,
-    /// Length, mass and unrounded skeins of each yarn for each size, and of all together.
-    pub yarn_tables: Vec<YarnTable>,
-    /// What is added before whole skeins are bought: `10%`.
-    pub margin: String,
-    /// What the lengths rest on, in a sentence or two; may be empty.
-    pub basis: String,
     /// What testers used who let it be shown, by size; never their names.
     pub testers: Vec<TesterView>,
     /// Other yarns of the studio that may do, the nearest first.
@@ -115,24 +98,14 @@ pub fn context(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern) -> PatternCo
 
 fn view(shown: &Shown<'_>, entry: &Entry, pattern: &Pattern, needs: &[LineNeeds]) -> PatternView {
     let purchases = buy::purchases(shown, pattern);
-    let fit = fit::fit(shown, pattern);
     PatternView {
         title: entry.common.title.clone(),
         summary: entry.common.summary.clone().unwrap_or_default(),
         kicker: kicker(pattern),
         retired: pattern.stage() == Stage::Retired,
         picture: shown.picture(entry),
-        sizes: size_labels(pattern),
-        facts: facts_with(shown, pattern, needs, fit.fact),
-        techniques: techniques(shown, pattern),
+        figures: figures(shown, pattern, needs, &purchases),
         construction: pattern.construction.clone(),
-        size_table: sizes_with(shown, pattern, fit.rows),
-        credit: fit.credit,
-        inch: shown.catalogue.studio.settings().inch.show(),
-        bands: buy::bands(shown, pattern, &purchases),
-        yarn_tables: buy::tables(shown, pattern, &purchases, needs),
-        margin: shown.margin(pattern).show(),
-        basis: basis(shown, pattern, &purchases),
         testers: testers::testers(shown, pattern),
         other_yarns: other_yarns::other_yarns(shown, pattern, &purchases),
         cautions: cautions::cautions(pattern),
@@ -159,9 +132,4 @@ fn kicker(pattern: &Pattern) -> String {
     let published = pattern.published.map(|date| date.month_in_words());
     let parts = [garment, Some(sizes_in_words(pattern)), published];
     parts.into_iter().flatten().collect::<Vec<_>>().join(" · ")
-}
-
-/// Returns the techniques a knitter will meet, as far as readers may know of them.
-pub fn techniques(shown: &Shown<'_>, pattern: &Pattern) -> Vec<Item<Link>> {
-    pattern.techniques.iter().filter_map(|technique| shown.public_link(&technique.reference())).collect()
 }

@@ -4,7 +4,7 @@ use crate::entry::Pattern;
 use crate::entry::value::Map;
 use crate::measure::{FabricLength, Run, Value};
 use crate::page::view::{Both, SizeRow, SizeTable};
-use crate::page::{Shown, fit, words};
+use crate::page::{Shown, words};
 
 /// Returns how many sizes a pattern has, in words: `nine sizes`.
 pub fn sizes_in_words(pattern: &Pattern) -> String {
@@ -25,13 +25,8 @@ pub fn size_labels(pattern: &Pattern) -> Vec<String> {
     }
 }
 
-/// Returns the table of a pattern's sizes: to fit, finished, and how that sits; and where its standard sizes come from.
-pub fn size_table(shown: &Shown<'_>, pattern: &Pattern) -> (SizeTable, String) {
-    let fit = fit::fit(shown, pattern);
-    (sizes_with(shown, pattern, fit.rows), fit.credit)
-}
-
-pub(super) fn sizes_with(shown: &Shown<'_>, pattern: &Pattern, fit: Vec<SizeRow>) -> SizeTable {
+/// Returns the table of a pattern's sizes: to fit, finished, and how that sits.
+pub fn size_table(shown: &Shown<'_>, pattern: &Pattern, fit: Vec<SizeRow>) -> SizeTable {
     let rows = |prefix: &'static str, map: &Map<Run<FabricLength>>| -> Vec<SizeRow> {
         map.0.iter().map(|(name, run)| fabric_row(shown, pattern, format!("{prefix} {name}"), run)).collect()
     };

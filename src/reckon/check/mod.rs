@@ -54,7 +54,7 @@ use crate::finding::{Code, Finding};
 use rayon::prelude::*;
 
 /// The checks that a studio or a pattern may set: those whose findings are a matter of judgement.
-static SETTABLE: [&Code; 88] = [
+static SETTABLE: [&Code; 90] = [
     &bare_url::BARE_URL,
     &both_systems::SYSTEMS_DISAGREE,
     &call::CALL_INCOMPLETE,
@@ -66,6 +66,7 @@ static SETTABLE: [&Code; 88] = [
     &chapters::CHAPTER_PAST_END,
     &chapters::CHAPTER_SHORT,
     &chapters::CHAPTER_UNREAD,
+    &chart::alike::CHART_COLOURS_ALIKE,
     &chart::colours::CHART_COLOUR,
     &chart::counts::CHART_COUNT,
     &chart::float::FLOAT_LONG,
@@ -106,6 +107,7 @@ static SETTABLE: [&Code; 88] = [
     &rows::BRACKETS_UNCLEAR,
     &rows::CABLE_NEEDLE,
     &rows::CHANGE_UNLIKE,
+    &rows::COLOUR_UNKNOWN,
     &rows::COUNT_MISSED,
     &rows::COUNT_UNKNOWN,
     &rows::COUNT_UNLIKE,

@@ -3,9 +3,10 @@
 mod marks;
 mod once;
 mod repeat;
+mod turn;
 mod work;
 
-pub(super) use once::binds;
+pub(in crate::notation) use once::binds;
 pub use once::{net, once};
 
 use super::fault::Fault;

@@ -20,7 +20,10 @@ pub fn once(items: &[Item], size: usize, reading: Reading) -> Option<Counts> {
                 };
                 times_over(once(items, size, reading)?, times)
             }
-            Item::Mark { .. } => Counts::default(),
+            Item::Mark { .. } | Item::Colour { .. } => Counts::default(),
+            Item::Hold { number, .. } => times_over(Counts::new(1, 0), number.of(size)),
+            Item::FromHold { number, .. } => times_over(Counts::new(0, 1), number.of(size)),
+            Item::Piece { number, .. } => times_over(Counts::new(1, 1), number.as_ref()?.of(size)),
             Item::Into { items, of, .. } => Counts::new(of.of(size), once(items, size, reading)?.leaves),
             Item::Even { .. }
             | Item::Turn { .. }
@@ -65,7 +68,7 @@ pub(super) fn parts(items: &[Item]) -> u32 {
 }
 
 /// In how many places a stretch binds off so many stitches.
-pub(in crate::notation::rows) fn binds(items: &[Item]) -> i64 {
+pub(in crate::notation) fn binds(items: &[Item]) -> i64 {
     let each = items.iter().map(|item| match item {
         Item::Work { binds: true, .. } => 1,
         Item::Repeat { items, .. } => binds(items),

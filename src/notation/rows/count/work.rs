@@ -17,10 +17,10 @@ pub(super) struct Work {
     pub(super) total: Option<i64>,
     /// On the left needle since the row began or was last turned.
     pub(super) here: Option<i64>,
-    had: i64,
+    pub(super) had: i64,
     pub(super) taken: i64,
     pub(super) left: i64,
-    change: i64,
+    pub(super) change: i64,
     pub(super) turns: u32,
     /// Stretches of unknown length that were worked one by one, to markers.
     pub(super) floats: u32,
@@ -30,10 +30,10 @@ pub(super) struct Work {
     pub(super) lost: Option<Span>,
     pub(super) broken: bool,
     pub(super) fresh: bool,
-    tail: Option<(i64, i64, Span)>,
-    faults: Vec<(Fault, Span)>,
+    pub(super) tail: Option<(i64, i64, Span)>,
+    pub(super) faults: Vec<(Fault, Span)>,
     /// Whether the last thing done was binding off.
-    binding: bool,
+    pub(super) binding: bool,
     steps: u32,
 }
 
@@ -94,7 +94,7 @@ impl Work {
     }
 
     fn item(&mut self, item: &Item) {
-        if self.binding && !matches!(item, Item::Turn { .. } | Item::Mark { .. }) {
+        if self.binding && !matches!(item, Item::Turn { .. } | Item::Mark { .. } | Item::Colour { .. }) {
             self.binding = false;
             if self.apart && !matches!(item, Item::Work { binds: true, .. }) {
                 self.take(Counts::new(1, 1), 1);
@@ -147,6 +147,11 @@ impl Work {
                 }
                 self.tail(until, at);
             }
+            Item::Hold { number, rest, at, .. } => self.hold(number.of(self.size), *rest, at),
+            Item::FromHold { number, .. } => self.take(Counts::new(0, 1), number.of(self.size)),
+            Item::Piece { number: Some(number), .. } => self.take(Counts::new(1, 1), number.of(self.size)),
+            Item::Piece { number: None, at, .. } => self.lose(at),
+            Item::Colour { .. } => {}
             Item::Turn { .. } => self.turn(),
             Item::SameAs { at, .. } | Item::SameNamed { at, .. } | Item::Unsaid { at, .. } => self.lose(at),
         }
@@ -195,30 +200,6 @@ impl Work {
         if !self.broken {
             self.tail = Some((self.last(until), self.taken, at.clone()));
         }
-    }
-
-    fn turn(&mut self) {
-        self.marks.lose();
-        self.turns += 1;
-        self.binding = false;
-        let change = self.left.saturating_sub(self.taken);
-        let known = self.floats == 0 && !self.absorbs;
-        self.here = match (self.total, self.here) {
-            (Some(total), Some(here)) if known => {
-                if self.taken > here {
-                    let by = self.taken.saturating_sub(here);
-                    self.faults.push((Fault::Short { by, had: self.had }, 0..0));
-                    self.broken = true;
-                }
-                Some(total.saturating_sub(here).saturating_add(self.left))
-            }
-            _ => None,
-        };
-        self.had = self.here.unwrap_or(0);
-        self.total = self.total.map(|total| total.saturating_add(change));
-        self.change = self.change.saturating_add(change);
-        (self.taken, self.left, self.floats, self.absorbs, self.tail) = (0, 0, 0, false, None);
-        self.fresh = true;
     }
 
     pub(super) fn end(mut self, whole: Span) -> Outcome {

@@ -7,7 +7,7 @@ use super::super::statement::{Repeated, Rows, Statement};
 use super::super::tree::{Item, Number, Span};
 use super::knitter::{Id, Knitter, MOST_ROWS, MOST_STEPS};
 use super::past::{Last, Past};
-use super::spells::What;
+use super::spells::{Turns, What};
 use super::usual::unfit;
 
 impl<'a> Knitter<'a> {
@@ -17,6 +17,7 @@ impl<'a> Knitter<'a> {
             Err(fault) => {
                 self.lose(id.0, repeated.at.clone(), fault.is_some());
                 self.history.push(Past::Unknown);
+                self.sides.forget();
                 if let Some(fault) = fault {
                     self.tell(id.0, repeated.at.clone(), fault);
                 }
@@ -111,11 +112,11 @@ impl<'a> Knitter<'a> {
     }
 
     /// Works rows so many times, which are named in a place.
-    pub(super) fn passes(&mut self, id: Id, at: &Span, rows: &[Past], times: i64) {
+    pub(super) fn passes(&mut self, id: Id, at: &Span, turns: &Turns, times: i64) {
         // A first working that does not fit was told of where it stands.
         let mut worked = 0;
         for pass in 1..=times {
-            let (before, marked) = (self.needle, self.markers.clone());
+            let (before, marked, rows) = (self.needle, self.markers.clone(), turns.of(pass));
             if before == Needle::UNKNOWN {
                 break;
             }
@@ -136,7 +137,7 @@ impl<'a> Knitter<'a> {
     }
 
     /// Works rows until there are so many stitches; returns how many times, where that is known.
-    pub(super) fn until_stitches(&mut self, id: Id, rows: &[Past], number: &Number) -> Option<i64> {
+    pub(super) fn until_stitches(&mut self, id: Id, turns: &Turns, number: &Number) -> Option<i64> {
         let wanted = number.of(self.size);
         let Some(first) = self.needle.total else {
             self.needle = Needle::of(wanted);
@@ -151,6 +152,7 @@ impl<'a> Knitter<'a> {
                 return Some(times);
             }
             times += 1;
+            let rows = turns.of(times);
             worked += rows.len().max(1);
             let passed = if falls { total < wanted } else { total > wanted };
             let before = self.needle;

@@ -2,11 +2,13 @@
 
 use super::super::count::Needle;
 use super::super::fault::Fault;
-use super::super::statement::{Doing, Statement, Written};
+use super::super::statement::{Doing, NextSide, Statement, Written};
 use super::super::tree::Span;
 use super::apart::Apart;
 use super::markers::Markers;
 use super::past::{History, Past};
+use super::pieces::Held;
+use super::sides::Sides;
 use std::collections::BTreeMap;
 
 /// A statement by its block and its place in it.
@@ -24,8 +26,13 @@ pub(super) struct Knitter<'a> {
     pub(super) size: usize,
     pub(super) needle: Needle,
     pub(super) markers: Markers,
-    /// The groups of stitches that were put aside.
-    pub(super) held: Vec<i64>,
+    pub(super) sides: Sides,
+    /// The stitches that are off the needle.
+    pub(super) held: Held,
+    /// What the last heading says.
+    pub(super) heading: Option<String>,
+    /// The piece that is on the needle, by the heading under which it was cast on.
+    pub(super) piece: Option<String>,
     /// Numbered rows since the numbers last began anew.
     pub(super) rows: BTreeMap<u32, Id>,
     /// Rows by the names they have, each the last of its name.
@@ -34,6 +41,8 @@ pub(super) struct Knitter<'a> {
     pub(super) others: Option<(u32, Id)>,
     /// Rows that are read and not yet worked: a label may name one that comes after the next.
     pub(super) waiting: Vec<(u32, Id)>,
+    /// Whether a sentence among those rows may turn the work.
+    pub(super) doubt: bool,
     /// The rows worked.
     pub(super) history: History,
     /// What the last row added, where that is known.
@@ -54,11 +63,15 @@ impl<'a> Knitter<'a> {
             size,
             needle: Needle::UNKNOWN,
             markers: Markers::default(),
-            held: Vec::new(),
+            sides: Sides::default(),
+            held: Held::default(),
+            heading: None,
+            piece: None,
             rows: BTreeMap::new(),
             names: BTreeMap::new(),
             others: None,
             waiting: Vec::new(),
+            doubt: false,
             history: History::of(blocks),
             last_change: None,
             lost_at: None,
@@ -73,6 +86,10 @@ impl<'a> Knitter<'a> {
         for (block, written) in self.blocks.iter().enumerate() {
             if written.marked {
                 self.markers.forget();
+            }
+            self.sides.forget();
+            if written.piece.is_some() {
+                self.heading.clone_from(&written.piece);
             }
             for (at, statement) in written.statements.iter().enumerate() {
                 self.statement((block, at), statement);
@@ -120,6 +137,12 @@ impl<'a> Knitter<'a> {
         if statement.doing != Doing::Aside {
             self.work_waiting();
         }
+        if !matches!(
+            statement.doing,
+            Doing::Row { .. } | Doing::Repeat(_) | Doing::Plain { rows: Some(_) } | Doing::Aside
+        ) {
+            self.sides.forget();
+        }
         match &statement.doing {
             Doing::Row { items, label } => {
                 if items.is_empty() && label.is_none() && statement.trouble.is_none() {
@@ -129,6 +152,7 @@ impl<'a> Knitter<'a> {
                 }
             }
             Doing::CastOn(number) => {
+                self.begin_piece();
                 self.apart = None;
                 self.markers = Markers::default();
                 self.needle = Needle::of(number.of(self.size));
@@ -138,24 +162,16 @@ impl<'a> Knitter<'a> {
                 (self.last_change, self.lost_at) = (None, None);
                 self.stated(id, statement, false);
             }
-            Doing::PutAside(number) => {
-                let number = number.of(self.size);
-                self.held.push(number);
-                if let Some(total) = self.needle.total {
-                    let after = total - number;
-                    if after < 0 {
-                        self.tell(id.0, statement.at.clone(), Fault::Short { by: -after, had: total });
-                    }
-                    self.needle = if after < 0 { Needle::UNKNOWN } else { Needle::of(after) };
-                }
-                self.stated(id, statement, false);
-            }
+            Doing::PutAside(put) => self.put_aside(id, statement, put),
             Doing::TakeUp(taken) => self.take_up(id, statement, taken),
             Doing::Shape(shaped) => self.shape(id, statement, shaped),
             Doing::Repeat(repeated) => self.repeat(id, statement, repeated),
             Doing::Plain { rows } => {
                 match rows {
-                    Some(rows) => self.history.again(&[Past::Even], i64::from(*rows)),
+                    Some(rows) => {
+                        self.history.again(&[Past::Even], i64::from(*rows));
+                        self.sides.go_on(i64::from(*rows));
+                    }
                     None => self.history.push(Past::Unknown),
                 }
                 self.last_change = Some(0);
@@ -182,7 +198,10 @@ impl<'a> Knitter<'a> {
                 self.lost_at = None;
                 self.stated(id, statement, false);
             }
-            Doing::Heading { chart } => {
+            Doing::Heading { chart, name } => {
+                if !chart {
+                    self.heading = Some(name.clone());
+                }
                 self.rows.clear();
                 self.others = None;
                 self.rejoin();
@@ -194,6 +213,12 @@ impl<'a> Knitter<'a> {
         }
         if statement.marks {
             self.markers.forget();
+        }
+        match statement.next_side {
+            NextSide::Other => {}
+            // These rows come before the sentence, and perhaps others behind it with them.
+            _ if !self.waiting.is_empty() => self.doubt = true,
+            said => self.sides.hear(said),
         }
         if statement.doing != Doing::Aside {
             self.after.insert(id, self.needle.total);

@@ -3,10 +3,13 @@
 mod again;
 mod apart;
 mod aside;
+mod held;
 mod knitter;
 mod markers;
 mod past;
+mod pieces;
 mod row;
+mod sides;
 mod spells;
 mod usual;
 

@@ -4,6 +4,7 @@ use super::super::count::{Hand, Needle, Outcome};
 use super::super::fault::Fault;
 use super::super::statement::{Doing, Label, Statement};
 use super::super::tree::{How, Item, Until};
+use super::held::from_hold;
 use super::knitter::{Id, Knitter, MOST_STEPS};
 use super::past::Past;
 use super::usual::{outcome, unfit};
@@ -24,9 +25,12 @@ impl<'a> Knitter<'a> {
         let last: BTreeMap<Id, usize> = rows.iter().enumerate().map(|(at, (_, id))| (*id, at)).collect();
         for (at, (_, id)) in rows.into_iter().enumerate() {
             if let Some(statement) = self.get(id) {
-                self.row(id, statement, last.get(&id) == Some(&at));
+                self.row(id, statement, true, last.get(&id) == Some(&at));
                 self.after.insert(id, self.needle.total);
             }
+        }
+        if std::mem::take(&mut self.doubt) {
+            self.sides.forget();
         }
     }
 
@@ -104,7 +108,7 @@ impl<'a> Knitter<'a> {
         let twice = next_rows(items, self.size).is_some_and(|rows| rows > 1);
         let rows = if twice { said.min(1) } else { said };
         for row in 1..=rows {
-            self.row(id, statement, row == rows);
+            self.row(id, statement, row == 1, row == rows);
             if self.steps > MOST_STEPS {
                 break;
             }
@@ -114,8 +118,8 @@ impl<'a> Knitter<'a> {
         }
     }
 
-    /// Works one row, and holds it against what it says of itself if it is worked for the last time.
-    pub(super) fn row(&mut self, id: Id, statement: &'a Statement, last: bool) {
+    /// Works one row, and holds it against what it says of itself: of its side the first time, of its stitches the last time.
+    pub(super) fn row(&mut self, id: Id, statement: &'a Statement, first: bool, last: bool) {
         self.remember(id, statement);
         if let Some((block, at)) = self.lost_at.take() {
             self.tell(block, at, Fault::Unknown);
@@ -123,6 +127,7 @@ impl<'a> Knitter<'a> {
         if statement.trouble.is_some() {
             self.needle = Needle::UNKNOWN;
             self.last_change = None;
+            self.sides.forget();
             self.stated(id, statement, false);
             return;
         }
@@ -131,6 +136,11 @@ impl<'a> Knitter<'a> {
             self.lose(id.0, statement.at.clone(), self.told.len() > told);
             return;
         };
+        if first {
+            self.turn(id, statement, items);
+        } else {
+            self.sides.go_on(1);
+        }
         if let [Item::Unsaid { as_before, .. }] = items {
             // As the rows before: none the more if they add none.
             if !as_before || self.last_change != Some(0) {
@@ -139,8 +149,16 @@ impl<'a> Knitter<'a> {
             self.stated(id, statement, false);
             return;
         }
-        self.hold(items);
-        let outcome = self.outcome(statement, items);
+        let named = self.with_pieces(items);
+        let items = named.as_deref().unwrap_or(items);
+        self.hold(id, items);
+        let outcome = if !from_hold(items).is_empty() {
+            self.outcome_from_hold(statement, items)
+        } else if last {
+            self.outcome_before_hold(id, statement, items)
+        } else {
+            self.outcome(statement, items)
+        };
         let unfit = outcome.faults.iter().any(|(fault, _)| unfit(*fault));
         for (fault, at) in outcome.faults {
             self.tell(id.0, at, fault);
@@ -217,7 +235,7 @@ fn change(statement: &Statement, size: usize) -> Option<i64> {
 }
 
 /// How many rows "BO 3 sts at beg of next 2 rows" is; nothing for another row.
-fn next_rows(items: &[Item], size: usize) -> Option<i64> {
+pub(super) fn next_rows(items: &[Item], size: usize) -> Option<i64> {
     let [Item::Repeat { items, how: How::Times(_), at }] = items else { return None };
     match items.as_slice() {
         [Item::Repeat { how: How::Times(rows), .. }, Item::Even { until: Until::End, at: rest, .. }] if rest == at => {

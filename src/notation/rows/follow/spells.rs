@@ -7,6 +7,7 @@ use super::super::tree::{Number, Span};
 use super::knitter::{Id, Knitter, MOST_ROWS};
 use super::markers::Markers;
 use super::past::{History, Past};
+use super::sides::Sides;
 
 /// What is worked again.
 pub(super) enum What {
@@ -16,12 +17,28 @@ pub(super) enum What {
     Ends(i64),
 }
 
+/// The rows of one working in a spell.
+pub(super) struct Turns {
+    /// Of the first, before which fewer plain ones may be left to work.
+    pub(super) first: Vec<Past>,
+    /// Of each other one.
+    pub(super) rest: Vec<Past>,
+}
+
+impl Turns {
+    /// The rows of a working, counted from 1.
+    pub(super) fn of(&self, pass: i64) -> &[Past] {
+        if pass <= 1 { &self.first } else { &self.rest }
+    }
+}
+
 /// What is in mind before spells of which nobody knows yet how they are meant.
 struct Kept {
     needle: Needle,
     markers: Markers,
     history: History,
     last_change: Option<i64>,
+    sides: Sides,
     lost_at: Option<(usize, Span)>,
     told: usize,
 }
@@ -66,6 +83,7 @@ impl Knitter<'_> {
         }
         if either {
             self.history.push(Past::Unknown);
+            self.sides.forget();
         }
         self.stated(id, statement, false);
     }
@@ -76,6 +94,7 @@ impl Knitter<'_> {
             markers: self.markers.clone(),
             history: self.history.clone(),
             last_change: self.last_change,
+            sides: self.sides,
             lost_at: self.lost_at.clone(),
             told: self.told.len(),
         }
@@ -86,6 +105,7 @@ impl Knitter<'_> {
         self.markers = kept.markers.clone();
         self.history = kept.history.clone();
         self.last_change = kept.last_change;
+        self.sides = kept.sides;
         self.lost_at.clone_from(&kept.lost_at);
     }
 
@@ -94,26 +114,36 @@ impl Knitter<'_> {
         for spell in spells {
             match what {
                 What::Rows(rows, at) => {
-                    let rows = self.spaced(rows, spell);
-                    self.pass_rows(id, statement, &spell.again, &rows, at, fewer);
+                    let turns = self.spaced(rows, spell);
+                    self.pass_rows(id, statement, &spell.again, &turns, at, fewer);
                 }
                 What::Ends(by) => self.pass_ends(id, statement, &spell.again, *by, fewer),
             }
         }
     }
 
-    /// Rows with the plain ones before them that make them every so manieth.
-    fn spaced(&self, rows: &[Past], spell: &Spell) -> Vec<Past> {
-        let mut all = match &spell.every {
-            Every::Row => Vec::new(),
+    /// Rows with the plain ones before them that make them every so manieth; those worked already are counted.
+    fn spaced(&self, rows: &[Past], spell: &Spell) -> Turns {
+        let behind = |before: Vec<Past>| before.iter().chain(rows).copied().collect::<Vec<Past>>();
+        let (first, rest) = match &spell.every {
+            Every::Row => (behind(Vec::new()), behind(Vec::new())),
+            Every::Unsaid => (behind(vec![Past::Unknown]), behind(vec![Past::Unknown])),
             Every::Rows(every) => {
                 let every = usize::try_from(every.of(self.size)).unwrap_or(0);
-                vec![Past::Even; every.saturating_sub(rows.len()).min(MOST_ROWS)]
+                let between = every.saturating_sub(rows.len()).min(MOST_ROWS);
+                let since = match rows {
+                    [Past::Row(id)] => self.history.since(*id),
+                    _ => Some(0),
+                };
+                let first = match since.and_then(|since| between.checked_sub(since)) {
+                    Some(more) => vec![Past::Even; more],
+                    // Whether it comes now or after so many more, the words do not tell.
+                    None => vec![Past::Unknown],
+                };
+                (behind(first), behind(vec![Past::Even; between]))
             }
-            Every::Length => vec![Past::Unknown],
         };
-        all.extend(rows);
-        all
+        Turns { first, rest }
     }
 
     /// How many times, fewer where it is not clear whether the first is among them.
@@ -122,31 +152,43 @@ impl Knitter<'_> {
         number.of(self.size).saturating_sub(fewer).max(0)
     }
 
-    fn pass_rows(&mut self, id: Id, statement: &Statement, again: &Again, rows: &[Past], at: &Span, fewer: i64) {
+    fn pass_rows(&mut self, id: Id, statement: &Statement, again: &Again, turns: &Turns, at: &Span, fewer: i64) {
         match again {
             Again::More(number) | Again::Times(number) | Again::Either(number) => {
                 let times = self.times(again, number, fewer);
-                self.passes(id, at, rows, times);
-                self.history.again(rows, times);
+                self.passes(id, at, turns, times);
+                self.keep_turns(id, at, turns, times);
             }
             Again::UntilStitches(number) => {
-                let times = self.until_stitches(id, rows, number);
+                let times = self.until_stitches(id, turns, number);
                 if times.is_none() {
                     self.history.push(Past::Unknown);
                 }
-                self.history.again(rows, times.unwrap_or(1));
+                self.keep_turns(id, at, turns, times.unwrap_or(1));
+                if times.is_none() {
+                    self.sides.forget();
+                }
             }
             Again::Unsaid => {
                 let before = self.needle;
-                self.passes(id, at, rows, 1);
+                self.passes(id, at, turns, 1);
                 self.history.push(Past::Unknown);
-                self.history.again(rows, 1);
+                self.keep_turns(id, at, turns, 1);
+                if !turns.rest.len().is_multiple_of(2) {
+                    self.sides.forget();
+                }
                 if self.needle.total != before.total {
                     self.needle = before;
                     self.lose(id.0, statement.at.clone(), false);
                 }
             }
         }
+    }
+
+    /// Keeps rows that were worked so many times.
+    fn keep_turns(&mut self, id: Id, at: &Span, turns: &Turns, times: i64) {
+        self.keep_again(id, at, &turns.first, times.min(1));
+        self.keep_again(id, at, &turns.rest, times.saturating_sub(1));
     }
 
     /// Works shaping at both ends, that changes the count by so much each time.

@@ -13,7 +13,7 @@ pub(super) fn between(cursor: &mut Cursor<'_>) -> bool {
     let found = cursor.any(&["work", "knit", "purl", "keep", "working", "keeping"]) && names_them(cursor);
     let body = cursor.at;
     cursor.skip_sentence();
-    let is_so = found && is_quiet(cursor.text.get(body..cursor.at).unwrap_or_default());
+    let is_so = found && is_quiet(cursor.text.get(body..cursor.at).unwrap_or_default(), cursor.lexicon);
     if !is_so {
         cursor.at = before;
     }

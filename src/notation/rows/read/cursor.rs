@@ -52,6 +52,15 @@ impl<'a> Cursor<'a> {
         self.at += rest.len() - rest.trim_start().len();
     }
 
+    /// Moves past a hyphen that joins two words, as in `sl1-k2tog-psso`; returns whether one stood here.
+    pub fn hyphen(&mut self) -> bool {
+        let before = self.text.get(..self.at).is_some_and(|before| before.ends_with(char::is_alphanumeric));
+        let mut here = self.rest().chars();
+        let found = before && here.next() == Some('-') && here.next().is_some_and(char::is_alphabetic);
+        self.at += usize::from(found);
+        found
+    }
+
     /// Whether nothing is left.
     pub fn is_done(&mut self) -> bool {
         self.spaces();

@@ -43,6 +43,12 @@ const BESIDES: [&str; 26] = [
 pub(super) const ENDS: [&str; 7] =
     ["each end", "both ends", "each side", "both sides", "each edge", "both edges", "either end"];
 
+/// At the beginning of a row and at its end.
+const BOTH: [&str; 3] = ["beg and end", "beginning and end", "start and end"];
+
+/// At one of them, of a row that is named.
+const ONE: [&str; 8] = ["beg", "beginning", "start", "end", "neck edge", "front edge", "armhole edge", "side edge"];
+
 /// Reads a whole row of that kind; nothing where none stands here.
 pub(super) fn evenly(cursor: &mut Cursor<'_>) -> Result<Option<Item>, Bad> {
     cursor.attempt(read)
@@ -62,18 +68,27 @@ fn read(cursor: &mut Cursor<'_>) -> Result<Option<Item>, Bad> {
     }
     let Some(number) = cursor.number()? else { return Ok(None) };
     cursor.any(&["sts", "st", "stitches", "stitch"]);
+    let mut one_edge = false;
     let edges = if cursor.any(&["evenly spaced", "evenly"]) {
         1
     } else {
         cursor.any(&["at"]);
-        if !cursor.any(&ENDS) {
+        cursor.any(&["the"]);
+        if cursor.any(&ENDS) || cursor.any(&BOTH) {
+            2
+        } else if cursor.any(&ONE) {
+            one_edge = true;
+            1
+        } else {
             return Ok(None);
         }
-        2
     };
     cursor.any(&["across", "around", "over", "along", "in", "on", "of", "throughout"]);
     while cursor.any(&["the", "this", "next", "following", "foll", "a", "whole"]) {}
-    cursor.any(&["row", "rnd", "round"]);
+    let row = cursor.any(&["row", "rnd", "round"]);
+    if one_edge && !row {
+        return Ok(None);
+    }
     let whole = cursor.is_stop() || super::stated::is_here(cursor) || matches!(cursor.peek(), Some(',' | ';'));
     Ok(whole.then(|| changed(&number, less, edges, start..cursor.at)))
 }

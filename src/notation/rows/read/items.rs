@@ -3,8 +3,8 @@
 use super::super::statement::Trouble;
 use super::super::tree::{How, Item, Number, Span};
 use super::cursor::{Bad, Cursor};
-use super::op;
 use super::until::{again, times, until};
+use super::{colour, op};
 
 /// What ends a list of items.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -17,19 +17,31 @@ pub(super) enum Close<'a> {
     Star(&'a str),
 }
 
-/// Moves past commas and the words between items.
-pub(super) fn separators(cursor: &mut Cursor<'_>) {
+/// Moves past commas and the words between items; returns the colour that they say what follows is worked in.
+pub(super) fn separators(cursor: &mut Cursor<'_>) -> Option<Item> {
+    let mut colour = None;
+    // Behind a stitch without a sign a colour is that of what was worked, not of what comes.
+    let before = cursor.text.get(..cursor.at).unwrap_or_default().trim_end();
+    let mut parted = !before.ends_with(|c: char| c.is_alphanumeric() || matches!(c, ')' | ']' | '}'));
     loop {
+        parted |= cursor.hyphen();
         cursor.spaces();
         match cursor.peek() {
-            Some(c @ (',' | ';' | ':')) => cursor.at += c.len_utf8(),
-            Some(_) if cursor.any(&["and", "then"]) => {}
+            Some(c @ (',' | ';' | ':')) => {
+                cursor.at += c.len_utf8();
+                parted = true;
+            }
+            Some(_) if cursor.any(&["and", "then"]) => parted = true,
             // Markers lie between stitches, and a colour is no stitch.
             Some(_) if cursor.any(&["slipping markers", "slipping all markers", "slipping marker", "slipping m"]) => {
                 cursor.any(&["as you come to them", "as you go", "as they appear", "as you come to it"]);
             }
-            Some(_) if op::colour(cursor) => {}
-            _ => return,
+            Some(_) => match colour::before_stitches(cursor) {
+                Some(Item::Colour { at, .. }) if !parted => colour = Some(Item::Colour { label: None, at }),
+                Some(named) => colour = Some(named),
+                None => return colour,
+            },
+            None => return colour,
         }
     }
 }
@@ -37,7 +49,7 @@ pub(super) fn separators(cursor: &mut Cursor<'_>) {
 /// Reads items up to what ends them; those read so far stay in `items` if one cannot be read.
 pub(super) fn items(cursor: &mut Cursor<'_>, close: Close<'_>, items: &mut Vec<Item>) -> Result<(), Bad> {
     loop {
-        separators(cursor);
+        let colour = separators(cursor);
         if cursor.is_done() {
             return Ok(());
         }
@@ -49,6 +61,7 @@ pub(super) fn items(cursor: &mut Cursor<'_>, close: Close<'_>, items: &mut Vec<I
             _ if cursor.is_stop() => return Ok(()),
             _ => {}
         }
+        items.extend(colour);
         items.push(item(cursor)?);
     }
 }
@@ -115,6 +128,7 @@ fn star(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     }
     let how = again(cursor)?;
     cursor.depth -= 1;
+    let inside = colour::of_all(cursor, inside);
     let at = start..cursor.at;
     match how {
         // Without "rep" the stars only bracket what stands between them.
@@ -135,7 +149,9 @@ fn brackets(cursor: &mut Cursor<'_>, close: char) -> Result<Item, Bad> {
         return Err((Trouble::Unclear, start..cursor.at));
     }
     cursor.depth -= 1;
+    let inside = colour::of_all(cursor, inside);
     if let Some(of) = into(cursor)? {
+        colour::colour(cursor);
         return Ok(Item::Into { items: inside, of, at: start..cursor.at });
     }
     cursor.any(&["rep", "repeat"]);
@@ -146,6 +162,7 @@ fn brackets(cursor: &mut Cursor<'_>, close: char) -> Result<Item, Bad> {
     if matches!(how, Some(How::Times(_))) {
         cursor.any(&["around", "across"]);
     }
+    let inside = colour::of_all(cursor, inside);
     let at = start..cursor.at;
     match how {
         Some(how) => Ok(Item::Repeat { items: inside, how, at }),

@@ -2,6 +2,7 @@
 
 mod again;
 mod between;
+mod colour;
 mod cursor;
 mod evenly;
 mod every;
@@ -11,11 +12,13 @@ mod label;
 mod label_end;
 mod named;
 mod op;
+mod part;
 mod place;
 mod plain;
 mod put_aside;
 mod sentence;
 mod shape;
+mod side;
 mod sizes;
 mod special;
 mod stated;
@@ -64,15 +67,15 @@ pub fn read(text: &str, lexicon: &Lexicon, style: RunStyle) -> Written {
         unknown_sizes: cursor.unknown_sizes,
         apart: lexicon.is_apart(),
         marked: false,
+        piece: None,
     }
 }
 
 /// Reads for which sizes what follows is, and keeps it; nothing where that is not said here.
 fn for_sizes(cursor: &mut Cursor<'_>, statements: &[Statement]) -> Option<Option<Only>> {
     // The others are those that the sentences just before are not for.
-    let restricted = statements.iter().rev().map_while(|before| before.only.as_ref().filter(|only| !only.except));
-    let before: Vec<usize> = restricted.flat_map(|only| only.sizes.iter().copied()).collect();
-    match scope(cursor, &before)? {
+    let restricted = || statements.iter().rev().map_while(|before| before.only.as_ref().filter(|only| !only.except));
+    match scope(cursor, || restricted().flat_map(|only| only.sizes.iter().copied()).collect())? {
         Scope::All => cursor.only = None,
         Scope::Some(only, unknown) => {
             cursor.unknown_sizes.extend(unknown);
@@ -139,7 +142,10 @@ fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
             row(cursor, Some(label), line.start, statements);
         }
         Ok(None) if is_heading(cursor) => {
-            let doing = Doing::Heading { chart: names_chart(cursor.rest()) };
+            let doing = Doing::Heading {
+                chart: names_chart(cursor.rest()),
+                name: cursor.rest().trim_end_matches(':').to_owned(),
+            };
             statements.push(Statement { only: None, ..begun(cursor, doing, line.start..line.end - 1) });
             return;
         }

@@ -125,7 +125,9 @@ pub(super) fn led(cursor: &mut Cursor<'_>) -> bool {
             let lead = sentence.get(..comma).unwrap_or_default();
             // "Knit 3 rnds, repeat dec rnd" works rows of its own first.
             let of_rows = ["row", "rnd", "round", "until", "for", "measure"];
-            if is_quiet(lead) && !tokens(lead).any(|word| of_rows.iter().any(|begin| word.starts_with(begin))) {
+            if is_quiet(lead, cursor.lexicon)
+                && !tokens(lead).any(|word| of_rows.iter().any(|begin| word.starts_with(begin)))
+            {
                 return true;
             }
             break;
@@ -154,6 +156,6 @@ pub(super) fn is_whole(cursor: &mut Cursor<'_>) -> bool {
     let words = cursor.text.get(start..cursor.at).unwrap_or_default();
     // "Twice between markers" is of some of the stitches.
     let of_some = tokens(words).any(|word| matches!(word, "m" | "marker" | "markers" | "each" | "side"));
-    let is_plain = is_quiet(&words.to_lowercase().replace("between", ""));
+    let is_plain = is_quiet(&words.replace("between", ""), cursor.lexicon);
     !of_some && (is_plain || !works_here(words, cursor.lexicon))
 }

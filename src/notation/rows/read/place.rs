@@ -35,7 +35,7 @@ pub(super) fn place(cursor: &mut Cursor<'_>) -> Result<Option<Place>, Bad> {
         let next = cursor.eat("next");
         let all = !next && cursor.any(&["every", "each"]);
         if all && length(cursor) {
-            return Ok(Some(Place { every: Every::Length, times: None, one: false }));
+            return Ok(Some(Place { every: Every::Unsaid, times: None, one: false }));
         }
         let mut following = follows(cursor);
         let mut number = None;
@@ -77,8 +77,10 @@ pub(super) fn place(cursor: &mut Cursor<'_>) -> Result<Option<Place>, Bad> {
             (false, Some(times)) if next || following => {
                 Some(Place { every: rows(every, side), times: Some(times), one: false })
             }
+            // Whether the next row of that side is the next, the words do not tell.
+            (false, None) if one && next && side => Some(Place { every: Every::Unsaid, times: None, one: true }),
             (false, None) if one && (next || following || every.is_some()) => {
-                Some(Place { every: rows(every, side && !next), times: None, one: true })
+                Some(Place { every: rows(every, side), times: None, one: true })
             }
             (false, None) if plural && !next && (every.is_some() || side) => {
                 Some(Place { every: rows(every, side), times: None, one: false })

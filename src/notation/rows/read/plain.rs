@@ -1,5 +1,6 @@
 //! Rows that change no count: `Knit 4 rows`, `Work even until it measures 10 cm`.
 
+use super::super::lexicon::Lexicon;
 use super::super::statement::Doing;
 use super::cursor::{Bad, Cursor};
 
@@ -29,7 +30,7 @@ const PHRASES: [&str; 16] = [
 const QUIET: &str = " row rows rnd rnds round rounds ridge ridges in on of the a an all each every next these both and or then \
     with without for from to until till about approx approximately total at as more another further \
     st sts stitch stitches stockinette stocking garter rib ribs ribbing seed moss double reverse rev pattern patt pat patterns \
-    main colour color mc cc cc1 cc2 cc3 cc4 b c d yarn needle needles smaller larger \
+    main colour color yarn needle needles smaller larger \
     even straight plain knit purl knitting purling k p work working worked continue continuing cont \
     measure measures measuring length long desired deep tall is are reaches it piece fabric \
     cm mm inch inches edge beginning beg start cuff hem body sleeve leg foot heel toe back front neck yoke hat brim cord strap \
@@ -53,7 +54,7 @@ pub(super) fn plain(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         cursor.at = body + end;
     }
     let end = cursor.at;
-    let words = cursor.text.get(body..end).unwrap_or_default().to_lowercase();
+    let words = cursor.lexicon.without_colours(cursor.text.get(body..end).unwrap_or_default()).to_lowercase();
     let has = |wanted: &[&str]| tokens(&words).any(|word| wanted.contains(&word));
     // A list of stitches is a row.
     let rows = has(&["row", "rows", "rnd", "rnds", "round", "rounds"]);
@@ -62,7 +63,7 @@ pub(super) fn plain(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     if words.contains("to end") || words.contains("to last") || !(rows || long || even) {
         return Ok(None);
     }
-    if !is_quiet(&words) {
+    if !is_quiet(&words, cursor.lexicon) {
         return Ok(Some(Doing::Unsaid));
     }
     // "Continue until …" may be shaped as before; "continue straight" is not.
@@ -107,8 +108,8 @@ pub(super) fn tokens(words: &str) -> impl Iterator<Item = &str> {
 }
 
 /// Whether every word of a sentence, from behind its verb, is one that changes no count and names no row.
-pub(super) fn is_quiet(words: &str) -> bool {
-    let mut words = words.to_lowercase();
+pub(super) fn is_quiet(words: &str, lexicon: &Lexicon) -> bool {
+    let mut words = lexicon.without_colours(words).to_lowercase();
     for phrase in PHRASES {
         words = words.replace(phrase, " ");
     }

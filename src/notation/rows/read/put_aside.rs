@@ -1,7 +1,9 @@
 //! Stitches that are put aside: `Place the next 20 sts on hold`.
 
-use super::super::statement::Doing;
+use super::super::statement::{Doing, PutAside};
 use super::cursor::{Bad, Cursor};
+use super::op::{kind, which};
+use super::part::part;
 use super::plain::tokens;
 use super::special::works;
 
@@ -13,16 +15,21 @@ const HOLDS: [&str; 14] = [
 
 /// Reads such a sentence; nothing where none stands here, or where it works stitches too.
 pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
-    if !cursor.any(&["place", "slip", "put", "transfer", "move"]) {
+    if !cursor.any(&["place", "slip", "sl", "put", "transfer", "move", "leave"]) {
         return Ok(None);
     }
-    while cursor.any(&["the", "next", "these", "rem", "remaining", "last", "first", "centre", "center", "middle"]) {}
-    let Some(number) = cursor.number()? else { return Ok(None) };
-    if !cursor.any(&["sts", "st", "stitches"]) {
+    let begun = cursor.at;
+    let rest = which(cursor);
+    let all = rest || tokens(cursor.text.get(begun..cursor.at).unwrap_or_default()).any(|word| word == "all");
+    let number = cursor.number()?;
+    let rest = which(cursor) || rest;
+    let of = kind(cursor);
+    if !cursor.any(&["sts", "st", "stitches"]) || (number.is_none() && !all) {
         return Ok(None);
     }
     let start = cursor.at;
     cursor.skip_sentence();
+    let end = cursor.at;
     let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
     let ends = [",", ";", " and ", " then "].iter().filter_map(|end| words.find(end)).min().unwrap_or(words.len());
     let (to, more) = words.split_at(ends);
@@ -35,7 +42,17 @@ pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     }
     // What is said of other stitches afterwards is not read, except how many are left.
     let left = ["rem", "leaving", "left"].iter().any(|word| more.contains(word));
-    Ok(Some(if names_stitches(more) && !left { Doing::Unsaid } else { Doing::PutAside(number) }))
+    if names_stitches(more) && !left {
+        return Ok(Some(Doing::Unsaid));
+    }
+    // "On hold for left sleeve".
+    let mut of = of;
+    if let Some(at) = to.find(" for ") {
+        cursor.at = start + at + " for ".len();
+        of = part(cursor).or(of);
+        cursor.at = end;
+    }
+    Ok(Some(Doing::PutAside(PutAside { number, rest, of })))
 }
 
 /// Whether words speak of a number of stitches: "10 sts", "the 10 held sts".

@@ -1,15 +1,25 @@
 //! Reads a sentence or a labelled row, with the count behind it.
 
-use super::super::statement::{Doing, Label, Statement, Trouble};
+use super::super::statement::{Doing, Label, NextSide, Statement, Trouble};
 use super::super::tree::{Item, Span};
 use super::cursor::{Bad, Cursor};
 use super::items::Close;
+use super::side::next_side;
 use super::special::special;
 use super::{items, label, stated};
 
 /// A statement as it is begun: nothing is said of its count yet.
 pub(super) fn begun(cursor: &Cursor<'_>, doing: Doing, at: Span) -> Statement {
-    Statement { doing, only: cursor.only.clone(), stated: None, change: None, marks: false, trouble: None, at }
+    Statement {
+        doing,
+        only: cursor.only.clone(),
+        stated: None,
+        change: None,
+        marks: false,
+        next_side: NextSide::Other,
+        trouble: None,
+        at,
+    }
 }
 
 pub(super) fn troubled(cursor: &Cursor<'_>, doing: Doing, bad: Bad, at: Span) -> Statement {
@@ -58,7 +68,13 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
     }
     statement.at.end = statement.at.end.max(cursor.at);
     let words = cursor.text.get(statement.at.clone()).unwrap_or_default();
-    statement.marks = !matches!(statement.doing, Doing::Row { .. }) && speaks_of_markers(words);
+    if !matches!(statement.doing, Doing::Row { .. }) {
+        statement.marks = speaks_of_markers(words);
+        // Stitches are picked up from one side, and the row behind them is worked from the other.
+        if !matches!(statement.doing, Doing::CastOn(_)) {
+            statement.next_side = next_side(words);
+        }
+    }
     statements.push(statement);
 }
 

@@ -12,9 +12,9 @@ pub(super) enum Scope {
     Some(Only, Vec<Span>),
 }
 
-/// Reads for which sizes what follows is; nothing where that is not said here. `before` are the sizes that what stands just
-/// before is for, which the others are told from.
-pub(super) fn scope(cursor: &mut Cursor<'_>, before: &[usize]) -> Option<Scope> {
+/// Reads for which sizes what follows is; nothing where that is not said here. `before` returns the sizes that what
+/// stands just before is for, which the others are told from.
+pub(super) fn scope(cursor: &mut Cursor<'_>, before: impl Fn() -> Vec<usize>) -> Option<Scope> {
     let start = cursor.at;
     let scope = read(cursor, before);
     if scope.is_none() {
@@ -23,7 +23,7 @@ pub(super) fn scope(cursor: &mut Cursor<'_>, before: &[usize]) -> Option<Scope> 
     scope
 }
 
-fn read(cursor: &mut Cursor<'_>, before: &[usize]) -> Option<Scope> {
+fn read(cursor: &mut Cursor<'_>, before: impl Fn() -> Vec<usize>) -> Option<Scope> {
     cursor.spaces();
     let start = cursor.at;
     let says_for = cursor.eat("for");
@@ -36,8 +36,8 @@ fn read(cursor: &mut Cursor<'_>, before: &[usize]) -> Option<Scope> {
     };
     if cursor.any(&["all other sizes", "other sizes", "remaining sizes", "rem sizes", "all remaining sizes"]) {
         let at = start..cursor.at;
-        let only = Only { sizes: before.to_vec(), except: true, at };
-        return (ended(cursor) && !before.is_empty()).then_some(Scope::Some(only, Vec::new()));
+        let only = Only { sizes: before(), except: true, at };
+        return (ended(cursor) && !only.sizes.is_empty()).then_some(Scope::Some(only, Vec::new()));
     }
     if cursor.any(&["all sizes", "every size"]) {
         return ended(cursor).then_some(Scope::All);

@@ -5,6 +5,7 @@ use super::super::statement::Doing;
 use super::super::tree::Number;
 use super::again::repeat;
 use super::between::between;
+use super::colour::before_stitches;
 use super::cursor::{Bad, Cursor};
 use super::evenly::evenly;
 use super::plain::{plain, tokens};
@@ -64,6 +65,35 @@ const ASIDE: [&str; 46] = [
 
 /// Reads a sentence that is no row's list of stitches; nothing where it is one.
 pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
+    let start = cursor.at;
+    // "With Teal, knit 1 rnd" is what follows the colour.
+    if begins_coloured(cursor) {
+        let body = cursor.at;
+        match uncoloured(cursor)? {
+            Some(Doing::Aside) => {}
+            Some(doing) => return Ok(Some(doing)),
+            None => {
+                cursor.at = body;
+                let worked = ["k", "p", "knit", "purl", "work"].iter().any(|verb| cursor.sees(verb));
+                cursor.at = start;
+                if worked {
+                    return Ok(None);
+                }
+            }
+        }
+        cursor.at = start;
+    }
+    uncoloured(cursor)
+}
+
+/// Moves past "With MC," and "Using A and B,"; returns whether such words stood here.
+fn begins_coloured(cursor: &mut Cursor<'_>) -> bool {
+    let begins = ["in", "with", "using"].iter().any(|word| cursor.sees(word)) && before_stitches(cursor).is_some();
+    while begins && (cursor.sign(',') || cursor.any(&["and"])) {}
+    begins
+}
+
+fn uncoloured(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let start = cursor.at;
     if let Some(item) = evenly(cursor)? {
         // "At each end" alone may be of many rows.

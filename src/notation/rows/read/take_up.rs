@@ -2,6 +2,7 @@
 
 use super::super::statement::{Doing, TakenUp};
 use super::cursor::{Bad, Cursor};
+use super::op::kind;
 
 /// Where stitches wait.
 const FROM: [&str; 12] = [
@@ -26,14 +27,23 @@ pub(super) fn take_up(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     if !held && !cursor.any(&["place", "transfer", "slip", "put", "move"]) {
         return Ok(None);
     }
+    let at = cursor.at;
     cursor.any(&["the"]);
     held |= cursor.any(&["held", "reserved"]);
-    let Some(number) = cursor.number()? else { return Ok(None) };
+    let number = cursor.number()?;
     held |= cursor.any(&["held", "reserved"]);
-    cursor.any(&["sleeve", "body", "front", "back", "thumb", "underarm", "neck", "live", "shoulder"]);
-    if !cursor.any(&["sts", "st", "stitches"]) {
+    let mut of: Vec<String> = kind(cursor).into_iter().collect();
+    while !of.is_empty() && (cursor.sign(',') || cursor.any(&["and"])) {
+        cursor.any(&["held", "reserved"]);
+        of.extend(kind(cursor));
+    }
+    held |= cursor.any(&["held", "reserved"]);
+    // "Place front and back sts on one needle": those that are named come from wherever they are.
+    held |= number.is_none() && of.len() > 1;
+    if !cursor.any(&["sts", "st", "stitches"]) || (number.is_none() && of.is_empty()) {
         return Ok(None);
     }
+    let at = at..cursor.at;
     held |= cursor.any(&FROM);
     held |= cursor.any(&["back"]);
     if !held || !cursor.any(&["on to", "onto", "on", "to"]) {
@@ -48,7 +58,7 @@ pub(super) fn take_up(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         more = cursor.number()?;
     }
     cursor.skip_sentence();
-    Ok(Some(Doing::TakeUp(TakenUp { number, more })))
+    Ok(Some(Doing::TakeUp(TakenUp { number, of, at, more })))
 }
 
 /// Moves past the needle that they come to, up to the next clause; returns whether it is one.

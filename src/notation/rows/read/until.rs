@@ -139,7 +139,7 @@ pub(super) fn times(cursor: &mut Cursor<'_>) -> Result<Option<(Number, bool)>, B
     }
     if let Some(number) = cursor.number()? {
         let more = cursor.eat("more");
-        if cursor.any(&["times", "time"]) {
+        if cursor.any(&["times", "time", "x"]) || cursor.sign('×') {
             let more = cursor.eat("more") || more;
             cursor.any(&["in all", "in total", "total", "altogether"]);
             return Ok(Some((number, more)));

@@ -1,5 +1,6 @@
 //! Checks of charts and swatches.
 
+pub mod alike;
 pub mod colours;
 pub mod counts;
 pub mod float;
@@ -18,6 +19,7 @@ use std::ops::Range;
 pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findings: &mut Vec<Finding>) {
     let charts = entry.prose.all_charts();
     for chart in &charts {
+        alike::check(catalogue, entry, chart, findings);
         colours::check(entry, chart, placing, findings);
         counts::check(entry, chart, findings);
         float::check(catalogue, entry, chart, findings);

@@ -1,5 +1,6 @@
 //! A chart and its rows in words are the same, stitch by stitch.
 
+use super::counts::left_from_binding_off;
 use super::{Blocks, place};
 use crate::entry::{ChartBlock, Entry, Pattern};
 use crate::finding::{Code, Finding, Severity, nearest};
@@ -230,7 +231,11 @@ impl<'a> Section<'a> {
             Unlike::Repeat { chart, words, at } => {
                 (format!("{which} {number} repeats {words} stitches, and {name} repeats {chart}"), at)
             }
-            Unlike::Stitch { number: stitch, chart, words, at } => {
+            Unlike::Stitch { bound_off: Some(counted), at, .. } => {
+                let at = place(entry, self.block, &at);
+                return Some(left_from_binding_off(at, counted, &format!("{which} {number} is {name} only if")));
+            }
+            Unlike::Stitch { number: stitch, chart, words, at, .. } => {
                 let message = match (chart, words) {
                     (Some(chart), Some(words)) => {
                         format!("stitch {stitch} of {which} {number} is `{words}`, and `{chart}` in {name}")

@@ -4,9 +4,10 @@ use super::named::nameless;
 use super::{Blocks, place};
 use crate::entry::{Entry, Pattern};
 use crate::finding::{Code, Finding, Severity};
-use crate::notation::rows::{Fault, Followed, Told};
+use crate::notation::rows::{Fault, Followed, Side, Told};
 use crate::reckon::check::place::in_sizes;
-use crate::reckon::check::rows::ROW_UNKNOWN;
+use crate::reckon::check::rows::{ROW_SIDES, ROW_UNKNOWN};
+use crate::source::Place;
 
 macro_rules! codes {
     ($($(#[doc = $doc:literal])+ $static:ident = $name:literal: $what:literal, $why:literal, $bad:literal, $good:literal;)*) => { $(
@@ -175,6 +176,7 @@ fn code(fault: Fault) -> &'static Code {
         Fault::Held { .. } => &HELD_UNLIKE,
         Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => &MARKER_UNLIKE,
         Fault::NoMarker => &MARKER_MISSING,
+        Fault::Side { .. } => &ROW_SIDES,
         Fault::Unknown => &COUNT_UNKNOWN,
     }
 }
@@ -190,12 +192,7 @@ fn words(fault: Fault) -> String {
         Fault::Section { says, is } => format!("{} are said and the last block ended with {is}", stitches(says)),
         Fault::Change { says, is } => format!("{} are said and there are {}", changed(says), changed(is)),
         Fault::InAll { times } => format!("{times} times fit only with the first among them"),
-        Fault::BoundOff { counted: true } => {
-            "fits only if the stitch on the right needle after binding off is the first of the next ones".to_owned()
-        }
-        Fault::BoundOff { counted: false } => {
-            "fits only if the stitch on the right needle after binding off is none of the next ones".to_owned()
-        }
+        Fault::BoundOff { counted } => bound_off("fits only if", counted),
         Fault::Again { pass, had } => format!("repeat {pass} does not fit the {} there are then", stitches(had)),
         Fault::Missed { wanted, is } => format!("{} are never left: it comes to {is}", stitches(wanted)),
         Fault::NoRow { row } => format!("there is no row {row}"),
@@ -213,6 +210,12 @@ fn words(fault: Fault) -> String {
             format!("{} to be left before the marker, and there {}", stitches(says), are(left))
         }
         Fault::NoMarker => "there is no marker left on the needle".to_owned(),
+        Fault::Side { side: Side::Right, again: false } => "an RS row comes straight behind another".to_owned(),
+        Fault::Side { side: Side::Wrong, again: false } => "a WS row comes straight behind another".to_owned(),
+        Fault::Side { side: Side::Right, again: true } => {
+            "worked again, an RS row comes from the wrong side".to_owned()
+        }
+        Fault::Side { side: Side::Wrong, again: true } => "worked again, a WS row comes from the right side".to_owned(),
         Fault::Unknown => "how many stitches there are after this cannot be told".to_owned(),
     }
 }
@@ -232,12 +235,7 @@ fn help(fault: Fault) -> String {
         Fault::Section { .. } => "mend one of the two, or write what happens between them".to_owned(),
         Fault::Change { .. } => "mend the note or the row".to_owned(),
         Fault::InAll { times } => format!("write `{} times more`", times.saturating_sub(1)),
-        Fault::BoundOff { counted } => {
-            let word = if counted { "counted" } else { "not counted" };
-            format!(
-                "say it in the row: `k to end`; if you always count so, `stitch after binding off: {word}` in `studio.yaml`"
-            )
-        }
+        Fault::BoundOff { counted } => count_so(counted),
         Fault::Again { .. } => "say how often it is really worked, or write the later rows out".to_owned(),
         Fault::Missed { is, .. } => format!("end with {}, or begin with others", stitches(is)),
         Fault::NoRow { .. } | Fault::NoName | Fault::FewRows { .. } => "name rows that are there".to_owned(),
@@ -247,6 +245,31 @@ fn help(fault: Fault) -> String {
             "hold the row against where `pm` puts the marker and what the rows since add before it".to_owned()
         }
         Fault::NoMarker => "write `pm` in the row that puts it there, or count the markers".to_owned(),
+        Fault::Side { again: false, .. } => {
+            "worked flat, right and wrong sides alternate; where the work is not turned, say so: `do not turn`"
+                .to_owned()
+        }
+        Fault::Side { again: true, .. } => {
+            "repeat an even number of rows, begin with another one, or leave out the side".to_owned()
+        }
         Fault::Unknown => "give the count behind it in square brackets: `[84 sts]`".to_owned(),
     }
+}
+
+/// What a row rests on that goes by the stitch left from binding off.
+fn bound_off(fits: &str, counted: bool) -> String {
+    let which = if counted { "the first" } else { "none" };
+    format!("{fits} the stitch on the right needle after binding off is {which} of the next ones")
+}
+
+fn count_so(counted: bool) -> String {
+    let word = if counted { "counted" } else { "not counted" };
+    format!(
+        "say it in the row: `k to end`; if you always count so, `stitch after binding off: {word}` in `studio.yaml`"
+    )
+}
+
+/// Words that a row is right only where the stitch left from binding off is counted so.
+pub(super) fn left_from_binding_off(at: Place, counted: bool, fits: &str) -> Finding {
+    Finding::new(&STITCH_BOUND_OFF, at, bound_off(fits, counted)).help(count_so(counted))
 }

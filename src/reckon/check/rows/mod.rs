@@ -2,6 +2,7 @@
 
 mod abbreviations;
 mod charted;
+mod colours;
 mod counts;
 mod idle;
 mod named;
@@ -13,6 +14,7 @@ mod worked;
 
 pub use abbreviations::{ABBREVIATION_UNCOUNTED, ABBREVIATION_UNUSED};
 pub use charted::{WORDS_CHARTLESS, WORDS_UNLIKE};
+pub use colours::COLOUR_UNKNOWN;
 pub use counts::{
     CHANGE_UNLIKE, COUNT_MISSED, COUNT_UNKNOWN, COUNT_UNLIKE, HELD_UNLIKE, MARKER_MISSING, MARKER_UNLIKE, PARTS_UNLIKE,
     REPEAT_LEFT_OVER, ROW_LEFT_OVER, ROW_SHORT, ROWS_AGAIN, STITCH_BOUND_OFF, TAIL_UNLIKE, TIMES_UNCLEAR,
@@ -45,6 +47,7 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
     named::check(entry, &blocks, findings);
     needles::check(entry, pattern, &blocks, findings);
     idle::check(entry, pattern, &blocks, placing, findings);
+    colours::check(entry, pattern, &blocks, placing, findings);
     charted::check(entry, pattern, &blocks, findings);
     counts::check(entry, pattern, &blocks, &follow(&blocks.written, pattern.size_count()), findings);
 }

@@ -94,15 +94,30 @@ fn unread(
             };
             Finding::new(&ABBREVIATION_UNKNOWN, place, message).help(help)
         }
-        Trouble::Unread => Finding::new(&ROW_UNREAD, place, format!("`{shown}` cannot be read as stitches{understood}"))
-            .help("part stitches with commas, and say of every number what it counts; words for the reader go outside the block"),
-        Trouble::Unclear => Finding::new(&BRACKETS_UNCLEAR, place, format!("nothing says how often `{shown}` is worked"))
-            .help("write `3 times`, `to end`, `in next st` or `rep from * to end` behind it"),
+        Trouble::Unread => {
+            let message = format!("`{shown}` cannot be read as stitches{understood}");
+            let help = match colour_near(pattern, &written) {
+                Some(near) => format!("did you mean the colour `{near}`?"),
+                None => "part stitches with commas, and say of every number what it counts; words for the reader go outside the block".to_owned(),
+            };
+            Finding::new(&ROW_UNREAD, place, message).help(help)
+        }
+        Trouble::Unclear => {
+            Finding::new(&BRACKETS_UNCLEAR, place, format!("nothing says how often `{shown}` is worked"))
+                .help("write `3 times`, `to end`, `in next st` or `rep from * to end` behind it")
+        }
         Trouble::Number(problem) => {
             let misread = Misread::new(0..0, (**problem).clone());
             Finding::new(&ROW_UNREAD, place, misread.to_string()).help(misread.help())
         }
     }
+}
+
+/// The colour of the pattern that "in Teel" is nearly.
+fn colour_near<'a>(pattern: &'a Pattern, words: &str) -> Option<&'a str> {
+    let (before, name) = words.split_once(' ')?;
+    let names = pattern.yarn.iter().flat_map(|line| [line.colour.as_deref(), line.shade.as_deref()]).flatten();
+    matches!(before.to_lowercase().as_str(), "in" | "with" | "using").then(|| nearest(name, names)).flatten()
 }
 
 /// The last words of a text: no more than can be seen at once, and no part of a word.

@@ -1,6 +1,7 @@
 //! The rows of a pattern, read with its own abbreviations.
 
 use crate::catalogue::Catalogue;
+use crate::entry::heading::Heading;
 use crate::entry::value::AfterBindingOff;
 use crate::entry::{Abbreviation, Entry, Pattern};
 use crate::measure::RunStyle;
@@ -29,6 +30,7 @@ pub fn blocks(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Blocks
     if let Some(names) = &pattern.sizes {
         lexicon.name_sizes(names);
     }
+    name_colours(&mut lexicon, entry, pattern);
     let mut uncounted = Vec::new();
     for (name, abbreviation) in &pattern.abbreviations.0 {
         // One that cannot be counted is known all the same: it is told of once, where it is declared.
@@ -45,10 +47,37 @@ pub fn blocks(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Blocks
         // Markers that her text between two blocks puts on the needle are not known.
         let between = before.map(|end| entry.prose.stretch(&(end..fenced.at.start)));
         block.marked = between.is_some_and(speaks_of_markers);
+        block.piece = piece(entry, fenced.at.start);
         before = Some(fenced.at.end);
         written.push(block);
     }
     Blocks { written, uncounted, lexicon, style }
+}
+
+/// What the headings above a place say, from the outermost; nothing where there is none.
+fn piece(entry: &Entry, at: usize) -> Option<String> {
+    let mut open: Vec<&Heading> = Vec::new();
+    for heading in entry.prose.headings.iter().take_while(|heading| heading.at.start < at) {
+        open.retain(|above| above.level < heading.level);
+        open.push(heading);
+    }
+    let words: Vec<&str> = open.iter().map(|heading| heading.words.as_str()).collect();
+    (!words.is_empty()).then(|| words.join(" "))
+}
+
+/// Tells which colours rows may name: by their labels in the list of yarns and in the keys of charts, and by their shades.
+fn name_colours(lexicon: &mut Lexicon, entry: &Entry, pattern: &Pattern) {
+    let labels = pattern.yarn.iter().filter_map(|line| line.colour.as_deref());
+    let charts = entry.prose.all_charts();
+    let keys = charts.iter().flat_map(|block| &block.chart.key).filter_map(|sign| sign.colour.as_deref());
+    for label in labels.chain(keys) {
+        lexicon.name_colour(label, label);
+    }
+    for line in &pattern.yarn {
+        if let (Some(shade), Some(label)) = (&line.shade, &line.colour) {
+            lexicon.name_colour(shade, label);
+        }
+    }
 }
 
 /// Returns what an abbreviation takes and leaves, or why that cannot be told.

@@ -14,6 +14,7 @@ pub(super) fn bind_off(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Ba
         let item = finish(cursor, item);
         return in_next_rows(cursor, item);
     }
+    let remain = cursor.sees("until");
     let until = match until(cursor)? {
         Some(until) => until,
         None if cursor.any(&["all", "everything", "rem", "remaining"]) || ends(cursor) => Until::End,
@@ -28,7 +29,14 @@ pub(super) fn bind_off(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Ba
             return Err(unread(cursor, start));
         }
     }
-    Ok(Item::Even { until, binds: true, at: start..cursor.at })
+    let at = start..cursor.at;
+    let bound = Item::Even { until, binds: true, at: at.clone() };
+    if remain && (cursor.is_stop() || super::super::stated::is_here(cursor)) {
+        // "BO until 5 sts rem" says what is left, and nothing has to work those.
+        let rest = Item::Even { until: Until::End, binds: false, at: at.clone() };
+        return Ok(Item::Repeat { items: vec![bound, rest], how: How::Times(cursor.once()), at });
+    }
+    Ok(bound)
 }
 
 /// Reads how many are bound off, whichever they are: `3`, `the next 3`, `centre 10`; nothing where no number is said.
@@ -56,6 +64,9 @@ pub(in super::super) fn so_many(cursor: &mut Cursor<'_>) -> Result<Option<Number
     let number = cursor.number()?;
     if number.is_none() {
         cursor.at = before;
+    } else {
+        // "The 10 centre sts".
+        cursor.any(&["next", "centre", "center", "central", "middle", "neck", "underarm", "front", "back"]);
     }
     Ok(number)
 }

@@ -2,19 +2,22 @@
 
 mod bind;
 mod cable;
+mod hold;
 mod plain;
 mod times;
 
 pub(super) use bind::so_many;
-pub(super) use times::colour;
+pub(super) use hold::{kind, which};
 
 use super::super::lexicon::Counts;
 use super::super::statement::Trouble;
 use super::super::tree::{Item, Mark};
+use super::colour;
 use super::cursor::{Bad, Cursor};
 use super::evenly::evenly;
 use bind::{bind_off, in_next_rows};
 use cable::cable;
+use hold::{from_hold, hold};
 use plain::{pattern, plain, same_as, same_named};
 use times::{finish, work};
 
@@ -30,6 +33,12 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     if let Some((length, counts)) = cursor.lexicon.own_at(cursor.rest()) {
         cursor.at += length;
         return work(cursor, start, counts, false);
+    }
+    for read in [hold, from_hold, colour::so_many] {
+        if let Some(item) = read(cursor, start)? {
+            return Ok(item);
+        }
+        cursor.at = start;
     }
     if let Some(crossed) = cable(cursor) {
         return work(cursor, start, Counts::new(crossed, crossed), false);
@@ -89,24 +98,6 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
         cursor.any(&["sts", "st", "stitches", "stitch"]);
         if cursor.any(&["over first st", "over the first st", "over first", "over"]) {
             return Ok(Item::Work { takes: 0, leaves: -1, times: number, binds: false, at: start..cursor.at });
-        }
-        return Err(unread(cursor, start));
-    }
-    if cursor.any(&["place", "put", "slip next"]) {
-        while cursor.any(&["the", "next", "first", "last", "these", "rem", "remaining", "centre", "center", "middle"]) {
-        }
-        if let Some(number) = cursor.number()?
-            && cursor.any(&["sts", "st", "stitches"])
-            && cursor.any(&["on a", "onto a", "on", "onto"])
-            && cursor.any(&["hold", "holder", "st holder", "stitch holder", "waste yarn", "scrap yarn"])
-        {
-            let at = start..cursor.at;
-            if cursor.any(&["for"]) {
-                // What they will be is for the knitter alone.
-                let rest = cursor.rest();
-                cursor.at += rest.find([',', ';', '.', '[', '(', ']', ')', '*']).unwrap_or(rest.len());
-            }
-            return Ok(Item::Work { takes: 1, leaves: 0, times: number, binds: false, at });
         }
         return Err(unread(cursor, start));
     }

@@ -76,7 +76,7 @@ pub(super) fn plain(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad> 
         let body = cursor.at;
         cursor.skip_sentence();
         // "Knit the next 3 sts, k2tog" says more than that all are knitted.
-        if !is_quiet(cursor.text.get(body..cursor.at).unwrap_or_default()) {
+        if !is_quiet(cursor.text.get(body..cursor.at).unwrap_or_default(), cursor.lexicon) {
             return Err(unread(cursor, start));
         }
         return Ok(Item::Even { until: Until::End, binds: false, at: start..cursor.at });
@@ -128,8 +128,8 @@ pub(super) fn pattern(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad
         return Ok(Item::Even { until: Until::End, binds: false, at: start..cursor.at });
     }
     cursor.skip_sentence();
-    let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
-    let as_before = ["patt", "est", "set"].iter().any(|word| words.contains(word)) && is_quiet(&words);
+    let words = cursor.lexicon.without_colours(cursor.text.get(start..cursor.at).unwrap_or_default()).to_lowercase();
+    let as_before = ["patt", "est", "set"].iter().any(|word| words.contains(word)) && is_quiet(&words, cursor.lexicon);
     Ok(Item::Unsaid { as_before, at: start..cursor.at })
 }
 

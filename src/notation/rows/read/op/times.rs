@@ -2,6 +2,7 @@
 
 use super::super::super::lexicon::Counts;
 use super::super::super::tree::{How, Item, Until};
+use super::super::colour::colour;
 use super::super::cursor::{Bad, Cursor};
 use super::super::stated;
 use super::super::until::times;
@@ -107,21 +108,18 @@ pub(super) fn finish(cursor: &mut Cursor<'_>, item: Item) -> Item {
 /// Moves past the words that say how a stitch is worked, and in which colour.
 pub(super) fn finish_how(cursor: &mut Cursor<'_>) {
     loop {
+        let before = cursor.at;
+        // `k1-tbl`
+        let joined = cursor.hyphen();
         if cursor.any(&HOW) {
             continue;
         }
-        if !colour(cursor) {
+        cursor.at = before;
+        if joined {
+            return;
+        }
+        if colour(cursor).is_none() {
             return;
         }
     }
-}
-
-/// Moves past the label of a colour; returns whether one stood here.
-pub(in super::super) fn colour(cursor: &mut Cursor<'_>) -> bool {
-    let before = cursor.at;
-    cursor.any(&["in", "with", "using"]);
-    let word = cursor.word();
-    let found = matches!(word, "MC" | "CC" | "CC1" | "CC2" | "CC3" | "CC4" | "A" | "B" | "C" | "D");
-    cursor.at = if found { cursor.at + word.len() } else { before };
-    found
 }
