@@ -414,3 +414,52 @@ fn random_spells_are_worked_as_a_list_of_rows() {
         assert_eq!(end(&[&text], 3), counts(&rows).map(Some), "{text}");
     }
 }
+
+/// Plain rows that were worked since are among those between: the fourth row comes next behind three of them.
+#[test]
+fn plain_rows_worked_already_are_among_those_between() {
+    // A decrease and three plain rows, twice, and a decrease: nine rows with three decreases, 40 - 3 and then 37 - 3.
+    let text = "Cast on 40 sts.\nDec row (RS): K2tog, k to end.\nKnit 3 rows.\nWork dec row every 4th row twice more. [37 sts]\n\
+                Rep last 9 rows once more. [34 sts]";
+    let found = told(&[text], 1);
+    // An odd number of rows with sides cannot be worked again: that alone is told.
+    assert!(
+        matches!(found.as_slice(), [(at, sizes)] if at == "last 9 rows" && matches!(sizes[0].1, Fault::Side { .. })),
+        "{found:?}"
+    );
+    assert_eq!(end(&[&text.replace(" (RS)", "")], 1), [Some(34)]);
+    let ten = told(&[&text.replace("last 9", "last 10")], 1);
+    assert_eq!(ten[0].1, [(0, Fault::FewRows { says: 10, had: 9 })]);
+    // After five of them nobody knows when it comes.
+    let late = text.replace("Knit 3 rows", "Knit 5 rows").replace(" [34 sts]", "\nRow 1: K999.");
+    assert_eq!(told(&[&late], 1), [("last 9 rows".to_owned(), vec![(0, Fault::Unknown)])]);
+}
+
+#[test]
+fn a_side_goes_with_how_many_rows_are_between() {
+    let begin = "Cast on 40 sts.\nDec row (RS): K2tog, k to end.\n";
+    for sentence in [
+        "Work dec row every 4th row 3 times more.",
+        "Work dec row every RS row 3 times more.",
+        "Work dec row on next RS row.",
+        "Purl 1 row. Work dec row every alt row 3 times more.",
+        "Purl 1 row. Work dec row on next row, then every 4th row 3 times more.",
+        "Work dec row every 2 cm 3 times more.",
+        "Work dec row on foll 3 alt rows, then on foll 5 4th rows.",
+    ] {
+        assert_eq!(told(&[&format!("{begin}{sentence}")], 1), [], "{sentence}");
+    }
+    for sentence in
+        ["Work dec row every 3rd row 3 times more.", "Work dec row twice more.", "Work dec row on next row."]
+    {
+        let found = told(&[&format!("{begin}{sentence}")], 1);
+        assert!(
+            matches!(found.as_slice(), [(_, sizes)] if matches!(sizes[0].1, Fault::Side { again: true, .. })),
+            "{sentence}: {found:?}"
+        );
+    }
+    // Several rows begin on the side that is said.
+    let four = "Cast on 40 sts.\nNext 4 rows (RS): Knit.\nNext row (RS): Knit.";
+    assert_eq!(told(&[four], 1), []);
+    assert_eq!(told(&[&four.replace("Next 4", "Next 3")], 1).len(), 1);
+}
