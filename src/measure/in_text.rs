@@ -1,5 +1,6 @@
 //! Finds size runs in the midst of words.
 
+use super::brackets::numbers_in_brackets;
 use super::count::Count;
 use super::number::{begins_number, is_dash};
 use super::ordinal::{ordinal_ending, without_ordinals};
@@ -86,23 +87,11 @@ fn first_value(text: &str, past: usize, open: usize) -> Option<usize> {
 
 /// Where each of the brackets ends that hold numbers and nothing else, from the first on; at most so many.
 fn ends(text: &str, open: usize, most: usize) -> Vec<usize> {
-    let numeric =
-        |c: char| begins_number(c) || is_dash(c) || c.is_whitespace() || matches!(c, ',' | ';' | ':' | '.' | '/');
     let mut ends = Vec::new();
     let mut at = open;
-    while let Some(inner) = text.get(at..).map(str::trim_start).filter(|_| ends.len() < most) {
-        let close = match inner.chars().next() {
-            Some('(') => ')',
-            Some('[') => ']',
-            Some('{') => '}',
-            _ => break,
-        };
-        let start = text.len() - inner.len();
-        let Some(end) = inner.find(close) else { break };
-        if !inner.get(1..end).is_some_and(|inside| inside.chars().all(numeric)) {
-            break;
-        }
-        at = start + end + 1;
+    while ends.len() < most {
+        let Some(length) = text.get(at..).and_then(numbers_in_brackets) else { break };
+        at += length;
         ends.push(at);
     }
     ends

@@ -9,6 +9,7 @@
 mod advice;
 mod amount;
 mod area;
+mod brackets;
 mod commas;
 mod count;
 mod fabric_length;
@@ -38,6 +39,7 @@ mod yarn_length;
 
 pub use amount::Amount;
 pub use area::Area;
+pub use brackets::numbers_in_brackets;
 pub use count::Count;
 pub use fabric_length::FabricLength;
 pub use grist::Grist;

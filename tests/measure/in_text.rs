@@ -87,3 +87,28 @@ fn ordinal_numbers_are_a_run_with_their_endings() {
     assert_eq!(runs_in_prose("every 8th (7th) round", 2, RunStyle::default()).len(), 1);
     assert_eq!(runs_in_prose("the 3rd (40th) time", 2, RunStyle::default()).len(), 0);
 }
+
+/// What a bracket of numbers is, for rows and for prose alike.
+#[test]
+fn a_bracket_of_numbers_holds_nothing_else() {
+    use ballband::measure::numbers_in_brackets;
+    for (text, length) in [
+        ("(56, 64)", Some(8)),
+        ("  [5:6:6] sts", Some(9)),
+        ("{–}", Some(5)),
+        ("(4½, 5)", Some(8)),
+        ("(9.5)", Some(5)),
+        ("(7 , -)", Some(7)),
+        ("(k2, p2)", None),
+        ("(56, 64", None),
+        ("(56, 64]", None),
+        ("( , )", None),
+        ("()", None),
+        ("56 (64)", None),
+        ("(3 times)", None),
+        ("(3) times", Some(3)),
+        ("", None),
+    ] {
+        assert_eq!(numbers_in_brackets(text), length, "{text}");
+    }
+}

@@ -1,6 +1,7 @@
 //! Stitches on hold: put there within a row or by the next sentence, and worked from where they wait.
 
 use super::blocks::{end, told};
+use super::random::Dice;
 use ballband::measure::RunStyle;
 use ballband::notation::rows::{Counts, Doing, Fault, Item, Lexicon, follow, read};
 
@@ -57,6 +58,13 @@ fn what_remains_of_a_row_may_be_put_aside() {
         "Row 1: K40, place rem 15 (20, 26) sts on holder, turn.",
         "Row 1: K40, turn. Place remaining 15 (20, 26) sts on hold.",
         "K40. Sl rem 15 (20, 26) sts to holder.",
+        "Row 1: K40. Leave remaining 15 (20, 26) sts on a holder.",
+        "Row 1: K40, leave rem 15 (20, 26) sts on hold.",
+        "Row 1: K40, turn, leaving rem 15 (20, 26) sts on a holder.",
+        "Row 1: K40, place rem sts on hold.",
+        "Row 1: K40, turn, slip rem sts to holder.",
+        "Row 1: K40. Place remaining sts on hold.",
+        "Row 1: K40, turn. Place remaining sts on hold.",
     ] {
         let text = format!("Cast on 55 (60, 66) sts.\n{words}\nRow 2: P40. [40 sts]");
         assert_eq!(told(&[&text], 3), [], "{words}");
@@ -73,6 +81,16 @@ fn what_remains_of_a_row_may_be_put_aside() {
     // Others than those that stay unworked: the row is still one that does not come to its end.
     assert_eq!(wrong("Row 1: K40. Place next 10 sts on hold.")[0].1, over(15, 55));
     assert_eq!(wrong("Row 1: K40.\nRow 2: P40. Place remaining 15 sts on hold.")[0].1, over(15, 55));
+    assert_eq!(wrong("Row 1: K40.\nRow 2: P40. Place remaining sts on hold.")[0].1, over(15, 55));
+    // Without a number nobody knows which group is meant later.
+    let later = "Cast on 55 sts.\nRow 1: K40, place rem sts on hold.\nRow 2: P40.\nReturn 17 held sts to needle.";
+    assert_eq!(told(&[later], 1), []);
+    // All that are on the needle, where no row left any.
+    let all =
+        "Cast on 55 sts.\nRow 1: BO 5 sts, k to end.\nPlace remaining sts on hold.\nReturn 50 held sts to needle.";
+    assert_eq!(told(&[all], 1), []);
+    let other = told(&[&all.replace("Return 50", "Return 48")], 1);
+    assert_eq!(other, [("48".to_owned(), vec![(0, Fault::Held { says: 48, had: 50 })])]);
     // The sizes that put none aside work to the end.
     let some = "Cast on 55 (60) sts.\nRow 1: K40 (60).\nSize 1 only: Place remaining 15 sts on hold.\nRow 2: P40 (60).";
     assert_eq!(told(&[some], 2), []);
@@ -112,6 +130,24 @@ fn held_stitches_are_worked_from_where_they_wait() {
     assert_eq!(short[0].1, [(0, Fault::Short { by: 2, had: 120 })]);
 }
 
+#[test]
+fn what_is_said_before_stitches_works_none() {
+    for row in [
+        "With RS facing, k across 40 held sts, pick up and knit 8 sts from underarm",
+        "With RS facing and MC, k40 held sts, pick up and k 8 sts",
+        "RS facing, pick up and k 8 sts, k across 40 sts from holder",
+        "With MC, k40 held sts, using backward loop method CO 8 sts",
+        "Join yarn, k40 held sts, using the backward-loop method, CO 8 sts",
+    ] {
+        for label in ["Rnd 1: ", ""] {
+            let text = format!("{label}{row}. [48 sts]\nRnd 2: K48.");
+            assert_eq!(told(&[&text], 1), [], "{text}");
+            let wrong = told(&[&text.replace("[48 sts]", "[50 sts]")], 1);
+            assert_eq!(wrong[0].1, [(0, Fault::Stated { says: 50, is: 48 })], "{text}");
+        }
+    }
+}
+
 /// Bound off in the middle: 40 - 10 = 30.
 #[test]
 fn stitches_in_the_middle_are_bound_off() {
@@ -126,5 +162,65 @@ fn stitches_in_the_middle_are_bound_off() {
         assert_eq!(told(&[&text], 1), [], "{words}");
         let exact = format!("Cast on 40 sts.\nRow 1: K15, {words}, k15.\nRow 2: K30.");
         assert_eq!(told(&[&exact], 1), [], "{words}");
+    }
+}
+
+/// Random rows that put stitches aside and work others from there, with and without a turn, against sums of their own: each comes
+/// out, and with a stitch more or fewer at the end it does not.
+#[test]
+fn random_rows_with_holds_come_out() {
+    let mut dice = Dice(11);
+    let mut roll = |below: u64| i64::try_from(dice.roll(below)).unwrap();
+    for _ in 0..if cfg!(debug_assertions) { 1_000 } else { 20_000 } {
+        let (mut takes, mut leaves, mut row) = (0, 0, Vec::new());
+        for _ in 0..1 + roll(5) {
+            let number = 1 + roll(30);
+            match roll(4) {
+                0 => {
+                    row.push(format!("place next {number} sts on hold"));
+                    takes += number;
+                }
+                1 => {
+                    row.push(format!("k{number} held sts"));
+                    leaves += number;
+                }
+                2 => {
+                    row.push(format!("[k{number}, sl next 2 sts to holder] twice"));
+                    takes += 2 * number + 4;
+                    leaves += 2 * number;
+                }
+                _ => {
+                    row.push(format!("p{number}"));
+                    takes += number;
+                    leaves += number;
+                }
+            }
+        }
+        // Some end with what is worked, some with what remains, put aside in the row, behind a turn or by the next sentence.
+        let (last, rest) = (1 + roll(40), 1 + roll(40));
+        row.push(format!("k{last}"));
+        let (before, after) = (takes + last + rest, leaves + last);
+        let end = match roll(5) {
+            0 => format!(", place rem {rest} sts on hold."),
+            1 => format!(", turn, place rem {rest} sts on hold."),
+            2 => format!(". Place remaining {rest} sts on hold."),
+            3 => ", place rem sts on hold.".to_owned(),
+            _ => format!(", BO {rest} sts."),
+        };
+        let text = format!("Cast on {before} sts.\nRow 1: {}{end}\nRow 2: P{after}.", row.join(", "));
+        let faults = |text: &str| -> Vec<Fault> {
+            let told = told(&[text], 1).into_iter().flat_map(|(_, sizes)| sizes);
+            // Whether held stitches are those put aside is another matter.
+            told.map(|(_, fault)| fault).filter(|fault| !matches!(fault, Fault::Held { .. })).collect()
+        };
+        assert_eq!(faults(&text), [], "{text}");
+        for wrong in [after + 1, after - 1] {
+            let wrong = text.replace(&format!("Row 2: P{after}"), &format!("Row 2: P{wrong}"));
+            assert_eq!(faults(&wrong).len(), 1, "{wrong}");
+        }
+        if !text.contains("rem sts") {
+            let wrong = text.replace(&format!("Cast on {before} sts"), &format!("Cast on {} sts", before + 1));
+            assert!(!faults(&wrong).is_empty(), "{wrong}");
+        }
     }
 }

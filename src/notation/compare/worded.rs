@@ -87,7 +87,7 @@ impl<'a> Walk<'a> {
                 let name = Name::into(of.of(self.size), counts.leaves);
                 self.push(Step { name, colour: None, at: at.clone() }, counts.takes, 1)
             }
-            Item::Hold { number, at, .. } => {
+            Item::Hold { number: Some(number), at, .. } => {
                 let step = Step { name: Name::of("place", 1, 0), colour: None, at: at.clone() };
                 self.push(step, 1, number.of(self.size))
             }

@@ -101,6 +101,10 @@ fn begins(text: &str, name: &str) -> Option<usize> {
     if is_letter(name) {
         return (text.starts_with(name) && !goes_on(text.get(name.len()..))).then_some(name.len());
     }
+    // Most begin with another letter, which is quickly seen.
+    if text.chars().next()?.to_lowercase().next() != name.chars().next() {
+        return None;
+    }
     let mut length = 0;
     for (at, word) in name.split(' ').enumerate() {
         let rest = text.get(length..)?;

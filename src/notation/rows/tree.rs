@@ -134,8 +134,8 @@ pub enum Item {
     },
     /// Stitches that are put aside, off the needle.
     Hold {
-        /// How many.
-        number: Number,
+        /// How many; nothing where it is all that remain, without a number.
+        number: Option<Number>,
         /// Whether they are said to be all that remain.
         rest: bool,
         /// What they are of, where that is said: `left sleeve`.

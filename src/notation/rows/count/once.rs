@@ -21,7 +21,8 @@ pub fn once(items: &[Item], size: usize, reading: Reading) -> Option<Counts> {
                 times_over(once(items, size, reading)?, times)
             }
             Item::Mark { .. } | Item::Colour { .. } => Counts::default(),
-            Item::Hold { number, .. } => times_over(Counts::new(1, 0), number.of(size)),
+            Item::Hold { number: None, .. } => return None,
+            Item::Hold { number: Some(number), .. } => times_over(Counts::new(1, 0), number.of(size)),
             Item::FromHold { number, .. } => times_over(Counts::new(0, 1), number.of(size)),
             Item::Piece { number, .. } => times_over(Counts::new(1, 1), number.as_ref()?.of(size)),
             Item::Into { items, of, .. } => Counts::new(of.of(size), once(items, size, reading)?.leaves),

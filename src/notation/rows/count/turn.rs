@@ -6,14 +6,22 @@ use super::super::tree::Span;
 use super::work::Work;
 
 impl Work {
-    /// Puts stitches aside. After a turn those that remain are on the other needle.
-    pub(super) fn hold(&mut self, number: i64, rest: bool, at: &Span) {
+    /// Puts so many stitches aside, or all that remain. After a turn those that remain are on the other needle.
+    pub(super) fn hold(&mut self, number: Option<i64>, rest: bool, at: &Span) {
         if !(rest && self.turns > 0 && self.fresh) {
-            self.take(Counts::new(1, 0), number);
+            let room = self.here.map(|here| here.saturating_sub(self.taken).max(0)).filter(|_| self.floats == 0);
+            match number.or(room) {
+                Some(number) => self.take(Counts::new(1, 0), number),
+                None => self.lose(at),
+            }
             return;
         }
-        if let (Some(total), Some(here)) = (self.total, self.here) {
-            let there = total.saturating_sub(here);
+        let there = self.total.zip(self.here).map(|(total, here)| total.saturating_sub(here));
+        let Some(number) = number.or(there) else {
+            self.lose(at);
+            return;
+        };
+        if let (Some(total), Some(there)) = (self.total, there) {
             let over = there.saturating_sub(number);
             if over > 0 {
                 self.break_at(Fault::LeftOver { left: over, had: total }, at);

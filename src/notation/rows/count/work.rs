@@ -147,7 +147,9 @@ impl Work {
                 }
                 self.tail(until, at);
             }
-            Item::Hold { number, rest, at, .. } => self.hold(number.of(self.size), *rest, at),
+            Item::Hold { number, rest, at, .. } => {
+                self.hold(number.as_ref().map(|number| number.of(self.size)), *rest, at);
+            }
             Item::FromHold { number, .. } => self.take(Counts::new(0, 1), number.of(self.size)),
             Item::Piece { number: Some(number), .. } => self.take(Counts::new(1, 1), number.of(self.size)),
             Item::Piece { number: None, at, .. } => self.lose(at),

@@ -18,6 +18,7 @@ impl Knitter<'_> {
             None => taken.of.iter().map(|piece| self.stitches_of(piece)).sum(),
         };
         self.begin_piece();
+        self.held.back = true;
         // Whether what was on the needle stays there, the words do not tell, if they do not name it.
         let named = taken.number.is_none() && taken.of.len() > 1;
         let more = taken.more.as_ref().map_or(0, |more| more.of(self.size));

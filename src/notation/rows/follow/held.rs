@@ -17,6 +17,9 @@ impl<'a> Knitter<'a> {
         for (of, stitches) in held(items, self.size) {
             self.held.put(of.or(self.piece.as_deref()), stitches);
         }
+        if is_unsaid(items) {
+            self.held.put_unsaid();
+        }
     }
 
     /// Holds stitches that come back to the needle against those put aside; `of` is what they are said to be of.
@@ -27,13 +30,46 @@ impl<'a> Knitter<'a> {
         }
     }
 
+    /// Goes on with some stitches alone.
+    pub(super) fn over(&mut self, id: Id, statement: &Statement, number: &Number) {
+        let says = number.of(self.size);
+        self.markers.forget();
+        match self.needle.total.map(|total| total.saturating_sub(says)) {
+            Some(rest @ 1..) => {
+                self.held.put(None, rest);
+                self.waits = Some(rest);
+                self.needle = Needle::of(says);
+            }
+            Some(rest) if rest < 0 => {
+                let had = self.needle.total.unwrap_or(0);
+                self.tell(id.0, number.at.clone(), Fault::Short { by: rest.saturating_neg(), had });
+                self.needle = Needle::UNKNOWN;
+            }
+            Some(_) => {}
+            None => {
+                self.needle = Needle::of(says);
+                self.lost_at = None;
+            }
+        }
+        self.stated(id, statement, false);
+    }
+
     /// Puts stitches aside that a sentence of its own is for.
     pub(super) fn put_aside(&mut self, id: Id, statement: &Statement, put: &PutAside) {
         // Behind a turn those that remain are on the other needle.
         let there = self.needle.total.zip(self.needle.here).map(|(total, here)| total.saturating_sub(here));
         let there = there.filter(|there| put.rest && *there > 0);
+        if let Some(waits) = self.waits.take()
+            && put.number.as_ref().is_none_or(|number| number.of(self.size) == waits)
+        {
+            // Said of those that the sentence before left aside.
+            self.held.name_last(put.of.as_deref());
+            self.stated(id, statement, false);
+            return;
+        }
         let says = put.number.as_ref().map(|number| number.of(self.size)).or(there).or(self.needle.total);
         let Some(says) = says else {
+            self.held.put_unsaid();
             self.stated(id, statement, false);
             return;
         };
@@ -54,40 +90,32 @@ impl<'a> Knitter<'a> {
 
     /// Works a row, and if it ends before its stitches do because the next sentence puts the others aside, that is no fault.
     pub(super) fn outcome_before_hold(&mut self, id: Id, statement: &'a Statement, items: &[Item]) -> Outcome {
+        let Some(put) = self.put_aside_next(id) else { return self.outcome_from_hold(statement, items) };
         let markers = self.markers.clone();
         let outcome = self.outcome(statement, items);
-        let [(Fault::LeftOver { left, had }, at)] = outcome.faults.as_slice() else { return outcome };
-        let Some((next, put)) = self.put_aside_next(id) else { return outcome };
-        if let Some(number) = &put.number {
-            let says = number.of(self.size);
-            if !put.rest && says != *left {
-                return outcome;
-            }
-            if let Some(fault) = remains(*left, says, *had) {
-                self.tell(next.0, number.at.clone(), fault);
-            }
-        } else if !put.rest {
-            return outcome;
-        }
-        let all = Number { values: crate::measure::SizeRun::one(*left), at: at.end..at.end };
-        let mut items = items.to_vec();
-        items.push(Item::Hold { number: all, rest: true, of: None, at: at.end..at.end });
         self.markers = markers;
-        let left = *left;
+        let [(Fault::LeftOver { left, .. }, at)] = outcome.faults.as_slice() else {
+            return self.outcome_from_hold(statement, items);
+        };
+        if !put.rest && put.number.as_ref().is_none_or(|number| number.of(self.size) != *left) {
+            return self.outcome_from_hold(statement, items);
+        }
+        let (left, at) = (*left, at.end..at.end);
+        let mut items = items.to_vec();
+        items.push(Item::Hold { number: None, rest: true, of: None, at });
         let mut outcome = self.outcome(statement, &items);
-        // They are on the needle until that sentence takes them off.
+        // They are on the needle, unworked, until that sentence takes them off.
         outcome.change = outcome.change.map(|change| change.saturating_add(left));
-        outcome.after = outcome.after.total.map_or(Needle::UNKNOWN, |total| Needle::of(total.saturating_add(left)));
+        outcome.after.total = outcome.after.total.map(|total| total.saturating_add(left));
         outcome
     }
 
     /// The next sentence that this size works, if it puts stitches aside.
-    fn put_aside_next(&self, id: Id) -> Option<(Id, &'a PutAside)> {
-        let statements = self.blocks.get(id.0)?.statements.iter().enumerate().skip(id.1.saturating_add(1));
-        let works = |statement: &Statement| statement.is_for(self.size) && statement.doing != Doing::Aside;
-        let (at, next) = statements.into_iter().find(|(_, statement)| works(statement))?;
-        match &next.doing {
-            Doing::PutAside(put) => Some(((id.0, at), put)),
+    fn put_aside_next(&self, id: Id) -> Option<&'a PutAside> {
+        let statements = self.blocks.get(id.0)?.statements.iter().skip(id.1.saturating_add(1));
+        let works = |statement: &&Statement| statement.is_for(self.size) && statement.doing != Doing::Aside;
+        match &statements.into_iter().find(works)?.doing {
+            Doing::PutAside(put) => Some(put),
             _ => None,
         }
     }
@@ -95,6 +123,9 @@ impl<'a> Knitter<'a> {
     /// Works a row with stitches that were put aside in whichever way fits: they come to the needle, or a sentence before
     /// has brought them there, or the row begins with them and what was on the needle is another matter.
     pub(super) fn outcome_from_hold(&mut self, statement: &'a Statement, items: &[Item]) -> Outcome {
+        if from_hold(items).is_empty() {
+            return self.outcome(statement, items);
+        }
         let (markers, needle) = (self.markers.clone(), self.needle);
         let usual = self.outcome(statement, items);
         let kept = self.markers.clone();
@@ -102,7 +133,7 @@ impl<'a> Knitter<'a> {
         if fits(&usual) && needle.total.is_some() {
             return usual;
         }
-        if !fits(&usual) {
+        if !fits(&usual) && self.held.back {
             self.markers.clone_from(&markers);
             let there = self.outcome(statement, &on_needle(items));
             if fits(&there) {
@@ -117,7 +148,7 @@ impl<'a> Knitter<'a> {
             self.needle = needle;
             if fits(&alone) {
                 // Whether what was on the needle stays there, the words do not tell.
-                if needle.total.is_some() {
+                if needle.total.is_some_and(|total| total > 0) {
                     alone.after = Needle::UNKNOWN;
                     self.markers.forget();
                 }
@@ -144,7 +175,7 @@ fn held(items: &[Item], size: usize) -> Vec<(Option<&str>, i64)> {
     let mut groups = Vec::new();
     for item in items {
         match item {
-            Item::Hold { number, of, .. } => groups.push((of.as_deref(), number.of(size))),
+            Item::Hold { number: Some(number), of, .. } => groups.push((of.as_deref(), number.of(size))),
             Item::Repeat { items, how: How::Times(times), .. } => {
                 let each = held(items, size);
                 let times = if each.is_empty() { 0 } else { usize::try_from(times.of(size)).unwrap_or(0) };
@@ -156,8 +187,17 @@ fn held(items: &[Item], size: usize) -> Vec<(Option<&str>, i64)> {
     groups
 }
 
+/// Whether a row puts stitches aside without saying how many.
+fn is_unsaid(items: &[Item]) -> bool {
+    items.iter().any(|item| match item {
+        Item::Hold { number, .. } => number.is_none(),
+        Item::Repeat { items, .. } => is_unsaid(items),
+        _ => false,
+    })
+}
+
 /// The stitches that a row works from where they wait.
-pub(super) fn from_hold(items: &[Item]) -> Vec<(&Number, Option<&str>)> {
+fn from_hold(items: &[Item]) -> Vec<(&Number, Option<&str>)> {
     let each = items.iter().flat_map(|item| match item {
         Item::FromHold { number, of, .. } => vec![(number, of.as_deref())],
         Item::Repeat { items, .. } => from_hold(items),

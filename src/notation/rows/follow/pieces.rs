@@ -19,23 +19,46 @@ struct Group {
 
 /// All stitches that are off the needle.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Held(Vec<Group>);
+pub(super) struct Held {
+    groups: Vec<Group>,
+    /// Whether there are others whose number nobody knows.
+    unsaid: bool,
+    /// Whether a sentence has brought some back since the last piece was begun.
+    pub(super) back: bool,
+}
 
 impl Held {
     /// Keeps stitches that words put aside.
     pub(super) fn put(&mut self, of: Option<&str>, stitches: i64) {
-        self.0.push(Group { of: of.map(str::to_owned), stitches, aside: true });
+        self.groups.push(Group { of: of.map(str::to_owned), stitches, aside: true });
+    }
+
+    /// Keeps in mind that words put stitches aside without saying how many.
+    pub(super) fn put_unsaid(&mut self) {
+        self.unsaid = true;
     }
 
     /// Keeps the stitches of a piece as another one is begun.
     pub(super) fn leave(&mut self, of: &str, stitches: i64) {
-        self.0.push(Group { of: Some(of.to_owned()), stitches, aside: false });
+        self.groups.push(Group { of: Some(of.to_owned()), stitches, aside: false });
+    }
+
+    /// Says what the stitches are of that were put aside last.
+    pub(super) fn name_last(&mut self, of: Option<&str>) {
+        if let (Some(last), Some(of)) = (self.groups.last_mut(), of) {
+            last.of = Some(of.to_owned());
+        }
+    }
+
+    /// Whether so many were put aside of which nobody said what they are of.
+    fn has_unnamed(&self, stitches: i64) -> bool {
+        self.groups.iter().any(|group| group.of.is_none() && group.stitches == stitches)
     }
 
     /// The groups of a piece.
     fn of(&self, piece: &str) -> Vec<i64> {
         let those = |is: &dyn Fn(&str) -> bool| -> Vec<i64> {
-            self.0.iter().filter(|group| group.of.as_deref().is_some_and(is)).map(|group| group.stitches).collect()
+            self.groups.iter().filter(|group| group.of.as_deref().is_some_and(is)).map(|group| group.stitches).collect()
         };
         let same = those(&|of| words(of).eq(words(piece)));
         if same.is_empty() { those(&|of| is_of(of, piece)) } else { same }
@@ -46,10 +69,12 @@ impl Held {
         let named = piece.map(|piece| self.of(piece)).filter(|groups| !groups.is_empty());
         let groups = match named {
             Some(groups) => groups,
-            None if self.0.iter().any(|group| group.aside) => self.0.iter().map(|group| group.stitches).collect(),
+            None if self.groups.iter().any(|group| group.aside) => {
+                self.groups.iter().map(|group| group.stitches).collect()
+            }
             None => return None,
         };
-        if groups.len() > MOST || sums(&groups).contains(&says) {
+        if self.unsaid || groups.len() > MOST || sums(&groups).contains(&says) {
             return None;
         }
         groups.into_iter().min_by_key(|group| group.abs_diff(says))
@@ -63,6 +88,7 @@ impl Knitter<'_> {
             self.held.leave(piece, total);
         }
         self.piece = self.heading.clone();
+        self.held.back = false;
     }
 
     /// The same row with the stitches of named pieces as they are: on the needle, or where they wait. Nothing where none is named.
@@ -85,7 +111,7 @@ impl Knitter<'_> {
                     .total
                     .filter(|total| *total > 0 && self.piece.as_deref().is_some_and(|piece| is_of(piece, of)));
                 match (number, live, only) {
-                    (Some(number), None, _) if !groups.is_empty() => {
+                    (Some(number), None, _) if !groups.is_empty() || self.held.has_unnamed(number.of(self.size)) => {
                         Item::FromHold { number: number.clone(), of: Some(of.clone()), at: at.clone() }
                     }
                     (Some(number), ..) => on_needle(number.clone()),

@@ -4,7 +4,6 @@ use super::super::count::{Hand, Needle, Outcome};
 use super::super::fault::Fault;
 use super::super::statement::{Doing, Label, Statement};
 use super::super::tree::{How, Item, Until};
-use super::held::from_hold;
 use super::knitter::{Id, Knitter, MOST_STEPS};
 use super::past::Past;
 use super::usual::{outcome, unfit};
@@ -152,12 +151,10 @@ impl<'a> Knitter<'a> {
         let named = self.with_pieces(items);
         let items = named.as_deref().unwrap_or(items);
         self.hold(id, items);
-        let outcome = if !from_hold(items).is_empty() {
-            self.outcome_from_hold(statement, items)
-        } else if last {
+        let outcome = if last {
             self.outcome_before_hold(id, statement, items)
         } else {
-            self.outcome(statement, items)
+            self.outcome_from_hold(statement, items)
         };
         let unfit = outcome.faults.iter().any(|(fault, _)| unfit(*fault));
         for (fault, at) in outcome.faults {
@@ -234,14 +231,15 @@ fn change(statement: &Statement, size: usize) -> Option<i64> {
     Some(if change.less { -by } else { by })
 }
 
-/// How many rows "BO 3 sts at beg of next 2 rows" is; nothing for another row.
+/// How many rows "BO 3 sts at beg of next 2 rows, then 2 sts at beg of next 4 rows" are; nothing for another row.
 pub(super) fn next_rows(items: &[Item], size: usize) -> Option<i64> {
     let [Item::Repeat { items, how: How::Times(_), at }] = items else { return None };
-    match items.as_slice() {
-        [Item::Repeat { how: How::Times(rows), .. }, Item::Even { until: Until::End, at: rest, .. }] if rest == at => {
-            // What is said of both ends has no number of rows.
-            Some(if rows.at.is_empty() { 1 } else { rows.of(size) })
-        }
+    let (Item::Even { until: Until::End, at: rest, .. }, edges) = items.split_last()? else { return None };
+    let rows = edges.iter().map(|edge| match edge {
+        // What is said of both ends has no number of rows.
+        Item::Repeat { how: How::Times(rows), .. } if rows.at.is_empty() => Some(1),
+        Item::Repeat { how: How::Times(rows), .. } => Some(rows.of(size)),
         _ => None,
-    }
+    });
+    rows.sum::<Option<i64>>().filter(|_| rest == at)
 }

@@ -9,20 +9,40 @@ const JOIN: [&str; 7] = ["join", "rejoin", "attach", "change to", "switch to", "
 /// Words by which it is left.
 const LEAVE: [&str; 5] = ["drop", "break", "break off", "cut", "fasten off"];
 
+/// Yarn of which no colour is told.
+const YARN: [&str; 9] = [
+    "a second ball of yarn",
+    "second ball of yarn",
+    "another ball of yarn",
+    "a new ball of yarn",
+    "a second ball",
+    "new yarn",
+    "working yarn",
+    "the yarn",
+    "yarn",
+];
+
 /// Words that say that several strands are one.
 const TOGETHER: [&str; 5] = ["held together", "held tog", "held double", "together", "tog"];
 
-/// Reads the name of a colour, with the word that may stand before it; returns its label.
+/// Reads the name of a colour, with the word that may stand before it or in brackets; returns its label.
 pub(super) fn colour(cursor: &mut Cursor<'_>) -> Option<String> {
     let before = cursor.at;
-    let said = cursor.any(&["in", "with", "using"]);
+    let bracket = cursor.sign('(');
+    let mut said = cursor.any(&["in", "with", "using"]);
     if said {
         cursor.any(&["the"]);
-        cursor.any(&["colour", "color", "yarn"]);
+    }
+    if said || bracket {
+        said |= cursor.any(&["colour", "color", "yarn"]);
     }
     cursor.spaces();
     let found = cursor.lexicon.colour_at(cursor.rest(), said);
     cursor.at = found.map_or(before, |(length, ..)| cursor.at + length);
+    if bracket && found.is_some() && !cursor.sign(')') {
+        cursor.at = before;
+        return None;
+    }
     found.map(|(_, label, _)| label.to_owned())
 }
 
@@ -31,9 +51,17 @@ pub(super) fn colour(cursor: &mut Cursor<'_>) -> Option<String> {
 pub(super) fn before_stitches(cursor: &mut Cursor<'_>) -> Option<Item> {
     cursor.spaces();
     let start = cursor.at;
-    let own = cursor.lexicon.own_at(cursor.rest()).is_some();
-    let joins = !own && cursor.any(&JOIN);
-    let leaves = !own && !joins && cursor.any(&LEAVE);
+    let joins = cursor.any(&JOIN);
+    let leaves = !joins && cursor.any(&LEAVE);
+    // An abbreviation of the pattern's own goes first.
+    if (joins || leaves) && cursor.text.get(start..cursor.end).is_some_and(|rest| cursor.lexicon.own_at(rest).is_some())
+    {
+        cursor.at = start;
+        return None;
+    }
+    if (joins || leaves) && cursor.any(&YARN) {
+        return Some(Item::Colour { label: None, at: start..cursor.at });
+    }
     let Some(first) = colour(cursor) else {
         cursor.at = start;
         return None;
@@ -50,6 +78,7 @@ pub(super) fn before_stitches(cursor: &mut Cursor<'_>) -> Option<Item> {
     if cursor.any(&TOGETHER) {
         label = None;
     }
+    cursor.any(&["only", "alone"]);
     Some(Item::Colour { label, at: start..cursor.at })
 }
 
@@ -66,6 +95,9 @@ pub(super) fn of_all(cursor: &mut Cursor<'_>, mut inside: Vec<Item>) -> Vec<Item
 
 /// Reads "3 CC" among stitches: so many in that colour, however they are worked.
 pub(super) fn so_many(cursor: &mut Cursor<'_>, start: usize) -> Result<Option<Item>, Bad> {
+    if !cursor.peek().is_some_and(|c| c.is_ascii_digit()) {
+        return Ok(None);
+    }
     cursor.attempt(|cursor| {
         let Some(times) = cursor.number()? else { return Ok(None) };
         cursor.any(&["sts", "st"]);

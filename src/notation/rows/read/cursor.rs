@@ -3,7 +3,9 @@
 use super::super::lexicon::Lexicon;
 use super::super::statement::{Only, Trouble};
 use super::super::tree::{Number, Span};
-use crate::measure::{Count, RunStyle, SizeNames, SizeRun, ordinal_ending, read_run, without_ordinals};
+use crate::measure::{
+    Count, RunStyle, SizeNames, SizeRun, numbers_in_brackets, ordinal_ending, read_run, without_ordinals,
+};
 
 /// What cannot be read, and where.
 pub(super) type Bad = (Trouble, Span);
@@ -84,11 +86,13 @@ impl<'a> Cursor<'a> {
         rest.get(..rest.find(|c| !of_word(c)).unwrap_or(rest.len())).unwrap_or_default()
     }
 
-    /// The word here with hyphens inside: `k1-yo-k1`.
+    /// The word here with hyphens inside: `k1-yo-k1`. Of one that is longer than any that is known, its beginning.
     pub fn long_word(&mut self) -> &'a str {
+        const LONGEST: usize = 60;
         self.spaces();
         let rest = self.rest();
-        let end = rest.find(|c| !of_word(c) && c != '-').unwrap_or(rest.len());
+        let inside = rest.char_indices().take(LONGEST).take_while(|(_, c)| of_word(*c) || *c == '-').last();
+        let end = inside.map_or(0, |(at, c)| at + c.len_utf8());
         rest.get(..end).unwrap_or_default().trim_end_matches('-')
     }
 
@@ -266,21 +270,4 @@ fn first_length(text: &str) -> usize {
         Some(c @ ('-' | '–' | '—')) => c.len_utf8(),
         _ => digits,
     }
-}
-
-/// How long the bracket is that a text begins with, spaces before it included, if it holds nothing but numbers.
-fn numbers_in_brackets(text: &str) -> Option<usize> {
-    let inner = text.trim_start();
-    let close = match inner.chars().next()? {
-        '(' => ')',
-        '[' => ']',
-        '{' => '}',
-        _ => return None,
-    };
-    let end = inner.find(close)?;
-    let inside = inner.get(1..end)?;
-    let numeric = |c: char| c.is_ascii_digit() || c.is_whitespace() || matches!(c, ',' | ';' | ':' | '-' | '–' | '—');
-    let holds =
-        inside.chars().all(numeric) && inside.contains(|c: char| c.is_ascii_digit() || matches!(c, '-' | '–' | '—'));
-    holds.then_some(text.len() - inner.len() + end + 1)
 }

@@ -1,17 +1,23 @@
 //! Reads a text of rows, line by line.
 
 mod again;
+mod aside;
 mod between;
 mod colour;
 mod cursor;
+mod descriptions;
 mod evenly;
 mod every;
+mod facing;
 mod heading;
 mod items;
 mod label;
 mod label_end;
+mod lead;
 mod named;
 mod op;
+mod open;
+mod over;
 mod part;
 mod place;
 mod plain;
@@ -32,6 +38,7 @@ use crate::measure::RunStyle;
 use cursor::Cursor;
 use heading::{is_heading, names_chart};
 use items::Close;
+use lead::{is_bare_title, lead_in};
 pub use sentence::speaks_of_markers;
 use sentence::{begun, row, sentence, troubled};
 use sizes::{Scope, scope};
@@ -149,7 +156,14 @@ fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
             statements.push(Statement { only: None, ..begun(cursor, doing, line.start..line.end - 1) });
             return;
         }
-        Ok(None) => {}
+        Ok(None) if is_bare_title(cursor) => {
+            let doing = Doing::Heading { chart: false, name: cursor.rest().to_owned() };
+            statements.push(Statement { only: None, ..begun(cursor, doing, line) });
+            return;
+        }
+        Ok(None) => {
+            lead_in(cursor);
+        }
     }
     while !cursor.is_done() {
         let before = cursor.at;

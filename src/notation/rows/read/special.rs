@@ -5,9 +5,10 @@ use super::super::statement::Doing;
 use super::super::tree::Number;
 use super::again::repeat;
 use super::between::between;
-use super::colour::before_stitches;
 use super::cursor::{Bad, Cursor};
 use super::evenly::evenly;
+use super::facing::begins;
+use super::over::over;
 use super::plain::{plain, tokens};
 use super::put_aside::{names_stitches, put_aside};
 use super::shape::shape;
@@ -67,9 +68,9 @@ const ASIDE: [&str; 46] = [
 pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let start = cursor.at;
     // "With Teal, knit 1 rnd" is what follows the colour.
-    if begins_coloured(cursor) {
+    if begins(cursor) {
         let body = cursor.at;
-        match uncoloured(cursor)? {
+        match behind_lead(cursor)? {
             Some(Doing::Aside) => {}
             Some(doing) => return Ok(Some(doing)),
             None => {
@@ -83,17 +84,10 @@ pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         }
         cursor.at = start;
     }
-    uncoloured(cursor)
+    behind_lead(cursor)
 }
 
-/// Moves past "With MC," and "Using A and B,"; returns whether such words stood here.
-fn begins_coloured(cursor: &mut Cursor<'_>) -> bool {
-    let begins = ["in", "with", "using"].iter().any(|word| cursor.sees(word)) && before_stitches(cursor).is_some();
-    while begins && (cursor.sign(',') || cursor.any(&["and"])) {}
-    begins
-}
-
-fn uncoloured(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
+fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let start = cursor.at;
     if let Some(item) = evenly(cursor)? {
         // "At each end" alone may be of many rows.
@@ -110,6 +104,14 @@ fn uncoloured(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         }
         cursor.at = start;
     }
+    if let Some(number) = over(cursor)? {
+        return Ok(Some(Doing::Over(number)));
+    }
+    cursor.at = start;
+    if is_picked_up_at_sides(cursor) {
+        return Ok(Some(Doing::Unsaid));
+    }
+    cursor.at = start;
     if let Some(number) = cast_on(cursor)? {
         return Ok(Some(Doing::CastOn(number)));
     }
@@ -154,6 +156,19 @@ fn uncoloured(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     Ok(None)
 }
 
+/// Moves past "Turn work 90 degrees and pick up and knit 3 sts …", as a garter tab begins; returns whether it stood here. What is
+/// on the needle stays there, and whether it is among the stitches that are told the words do not say.
+fn is_picked_up_at_sides(cursor: &mut Cursor<'_>) -> bool {
+    let turned =
+        cursor.any(&["turn work", "turn piece", "turn the work", "turn the piece", "rotate work", "rotate piece"])
+            || cursor.any(&["rotate the work", "rotate the piece", "do not turn", "without turning", "turn", "rotate"]);
+    let start = cursor.at;
+    if turned {
+        cursor.skip_sentence();
+    }
+    tokens(cursor.text.get(start..cursor.at).unwrap_or_default()).any(|word| word.eq_ignore_ascii_case("pick"))
+}
+
 /// Whether words that begin like an aside bind everything off: "Using the larger needle, bind off all sts".
 fn binds_all(words: &str) -> bool {
     let words = words.to_lowercase();
@@ -177,7 +192,8 @@ pub(super) fn works_here(words: &str, lexicon: &Lexicon) -> bool {
     let shapes = |word: &str| {
         let word = word.to_lowercase();
         let changes = word.starts_with("increas") || word.starts_with("decreas");
-        changes || matches!(word.as_str(), "inc" | "dec" | "bind" | "binding" | "bo" | "cast" | "casting" | "co")
+        let on = matches!(word.as_str(), "cast" | "casting" | "co" | "pick" | "picking");
+        changes || on || matches!(word.as_str(), "inc" | "dec" | "bind" | "binding" | "bo")
     };
     // "Weave in the cast-on tail" shapes nothing.
     let after = tokens(words).skip_while(|word| !shapes(word)).skip(1).take(4);
@@ -202,19 +218,29 @@ fn is_stitch(word: &str, lexicon: &Lexicon) -> bool {
 
 /// Reads "Cast on 48 (56, 64) sts" and the like, to the end of the sentence.
 fn cast_on(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
-    const BEGIN: [&str; 5] = ["cast on", "co", "pick up and knit", "pick up and purl", "pick up"];
+    const BEGIN: [&str; 7] =
+        ["cast on", "co", "pick up and knit", "pick up and purl", "pick up and k", "pick up and p", "pick up"];
     if cursor.any(&["with", "using", "on", "rs facing", "ws facing"]) {
         // Needles, yarn, method and side stand before it, with commas.
         loop {
             let rest = cursor.rest();
             let comma = rest.find(',').filter(|comma| !rest.get(..*comma).unwrap_or_default().contains(". "));
             let Some(comma) = comma else { return Ok(None) };
+            // "With RS facing, k across 40 held sts, pick up and knit 8 sts" is a row.
+            let before = rest.get(..comma).unwrap_or_default().to_lowercase();
+            let works =
+                |word: &str| matches!(word, "k" | "p" | "knit" | "purl" | "work") || is_stitch(word, cursor.lexicon);
+            if tokens(&before).next().is_some_and(works) {
+                return Ok(None);
+            }
             cursor.at += comma + 1;
+            cursor.any(&["loosely", "provisionally"]);
             if BEGIN.iter().any(|words| cursor.sees(words)) {
                 break;
             }
         }
     }
+    cursor.any(&["loosely", "provisionally"]);
     if !cursor.any(&BEGIN) {
         return Ok(None);
     }
@@ -222,23 +248,26 @@ fn cast_on(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
     if !cursor.any(&["sts", "st", "stitches"]) || cursor.sees("at") || cursor.sees("for") {
         return Ok(None);
     }
-    // Stitches that are cast on past a marker join the others; of more than that nobody can be sure.
+    // Stitches that are cast on past a marker, or picked up along another edge, join the others; of more than that nobody can
+    // be sure.
     let mut all = number;
     loop {
+        along(cursor);
         let before = cursor.at;
         while cursor.sign(',')
             || cursor.sign(';')
             || cursor.any(&["pm", "place marker", "place a marker", "and", "then"])
         {}
-        if !cursor.any(&BEGIN) {
-            cursor.at = before;
-            break;
+        let begins = cursor.any(&BEGIN);
+        let more = cursor.number()?.filter(|_| cursor.any(&["sts", "st", "stitches"]));
+        match more {
+            Some(more) if begins || EDGES.iter().any(|words| cursor.sees(words)) => all = together(&all, &more),
+            None if begins => return Ok(None),
+            _ => {
+                cursor.at = before;
+                break;
+            }
         }
-        let Some(more) = cursor.number()? else { return Ok(None) };
-        if !cursor.any(&["sts", "st", "stitches"]) {
-            return Ok(None);
-        }
-        all = together(&all, &more);
     }
     // "CO 8 sts, k to end" is a row; "Cast on 8 sts, join" is a beginning.
     let start = cursor.at;
@@ -256,6 +285,19 @@ fn cast_on(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
         return Ok(None);
     }
     Ok(Some(all))
+}
+
+/// Words between stitches that are picked up and the edge they come from.
+const EDGES: [&str; 10] = ["evenly", "along", "across", "from", "down", "up", "around", "over", "at the", "in the"];
+
+/// Moves past the edge that stitches are picked up from.
+fn along(cursor: &mut Cursor<'_>) {
+    if cursor.any(&EDGES) {
+        let rest = cursor.rest();
+        cursor.at += rest.find([',', ';', '.', '[', '(']).unwrap_or(rest.len());
+        // "Along the left edge and 12 sts from the next".
+        cursor.spaces();
+    }
 }
 
 /// The sum of two numbers, size by size.

@@ -5,6 +5,23 @@ use super::super::cursor::{Bad, Cursor};
 use super::super::part::part;
 use super::times::finish_how;
 
+/// Words that put stitches aside.
+const VERBS: [&str; 13] = [
+    "place",
+    "put",
+    "slip",
+    "sl",
+    "transfer",
+    "move",
+    "leave",
+    "placing",
+    "putting",
+    "slipping",
+    "transferring",
+    "moving",
+    "leaving",
+];
+
 /// Words that say which stitches are put aside, those that remain left out.
 const WHICH: [&str; 12] =
     ["the", "next", "first", "last", "these", "following", "foll", "centre", "center", "middle", "all", "other"];
@@ -35,12 +52,16 @@ const PLACES: [&str; 16] = [
 /// Reads "place next 20 sts on hold" and "sl rem 15 sts to holder"; nothing where neither stands here.
 pub(super) fn hold(cursor: &mut Cursor<'_>, start: usize) -> Result<Option<Item>, Bad> {
     cursor.attempt(|cursor| {
-        if !cursor.any(&["place", "put", "slip", "sl", "transfer", "move"]) {
+        if !cursor.any(&VERBS) {
             return Ok(None);
         }
         let rest = which(cursor);
-        let Some(number) = cursor.number()? else { return Ok(None) };
+        let number = cursor.number()?;
         let rest = which(cursor) || rest;
+        // "Place rem sts on hold" needs no number.
+        if number.is_none() && !rest {
+            return Ok(None);
+        }
         let mut of = kind(cursor);
         if !cursor.any(&["sts", "st", "stitches"]) {
             return Ok(None);

@@ -1,9 +1,10 @@
 //! Plain stitches, so many or so far: `k2`, `p to last 3 sts`, `work in rib to end`.
 
+use super::super::super::colours::is_trade;
 use super::super::super::tree::{Item, Until};
 use super::super::cursor::{Bad, Cursor};
 use super::super::named::name;
-use super::super::plain::is_quiet;
+use super::super::plain::{is_quiet, tokens};
 use super::super::until::until;
 use super::times::{finish, finish_how, repeated};
 use super::unread;
@@ -20,7 +21,10 @@ impl Cursor<'_> {
         let digits = rest.get(letters.len()..).unwrap_or_default().trim_start_matches(|c: char| c.is_ascii_digit());
         let stitch = ["", "tbl", "wyif", "wyib", "wyf", "wyb", "k", "p"];
         let word: String = digits.chars().take_while(|c| c.is_alphanumeric()).collect();
-        let ends = next.is_none_or(|c| !c.is_ascii_digit()) || stitch.iter().any(|end| word.eq_ignore_ascii_case(end));
+        // `k3MC` has its colour written in one.
+        let ends = next.is_none_or(|c| !c.is_ascii_digit())
+            || stitch.iter().any(|end| word.eq_ignore_ascii_case(end))
+            || is_trade(&word);
         if found && ends {
             self.at += letters.len();
         }
@@ -129,7 +133,14 @@ pub(super) fn pattern(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad
     }
     cursor.skip_sentence();
     let words = cursor.lexicon.without_colours(cursor.text.get(start..cursor.at).unwrap_or_default()).to_lowercase();
-    let as_before = ["patt", "est", "set"].iter().any(|word| words.contains(word)) && is_quiet(&words, cursor.lexicon);
+    let quiet = is_quiet(&words, cursor.lexicon);
+    let as_before = ["patt", "est", "set"].iter().any(|word| words.contains(word)) && quiet;
+    // "Work in k2, p2 rib" is so many stitches again; "in pattern" is whatever the pattern is.
+    let plain = ["rib", "ribbing", "stockinette", "garter", "seed", "moss"];
+    let named = tokens(&words).any(|word| plain.contains(&word)) || words.contains("st st");
+    if named && quiet && !as_before {
+        return Ok(Item::Even { until: Until::End, binds: false, at: start..cursor.at });
+    }
     Ok(Item::Unsaid { as_before, at: start..cursor.at })
 }
 
