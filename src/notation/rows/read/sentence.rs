@@ -140,6 +140,15 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
     if read.is_empty() && trouble.is_none() && label.is_some() {
         trouble = Some((Trouble::Unread, start..body.max(cursor.at)));
     }
+    let several = label
+        .as_ref()
+        .and_then(|label| label.rows.as_ref())
+        .is_some_and(|rows| rows.of(0) != 1 || !rows.values.is_one());
+    let words = cursor.text.get(body..cursor.at).unwrap_or_default();
+    if several && words.to_lowercase().contains("evenly") {
+        // In each of them, or in all together: the words do not tell.
+        read = vec![Item::Unsaid { as_before: false, at: body..cursor.at }];
+    }
     let doing = Doing::Row { label, items: read };
     if let Some(bad) = &trouble {
         cursor.at = cursor.at.max(bad.1.end);
