@@ -17,6 +17,7 @@ mod random;
 mod sides;
 mod sizes;
 mod spellings;
+mod spoken;
 
 use ballband::measure::RunStyle;
 use ballband::notation::rows::{Doing, Item, Lexicon, Statement, Written, read};

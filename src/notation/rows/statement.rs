@@ -140,6 +140,8 @@ pub enum Doing {
     CastOn(Number),
     /// Stitches are put aside.
     PutAside(PutAside),
+    /// So many alone are worked from here on; the others wait.
+    Over(Number),
     /// Stitches that were put aside come back.
     TakeUp(TakenUp),
     /// Stitches are decreased or increased at both ends, so many times.

@@ -199,8 +199,8 @@ impl Item {
             | Self::Mark { at, .. }
             | Self::Hold { at, .. }
             | Self::FromHold { at, .. }
-            | Self::Colour { at, .. }
             | Self::Piece { at, .. }
+            | Self::Colour { at, .. }
             | Self::Turn { at }
             | Self::SameAs { at, .. }
             | Self::Unsaid { at, .. } => at,

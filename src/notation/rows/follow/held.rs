@@ -30,11 +30,43 @@ impl<'a> Knitter<'a> {
         }
     }
 
+    /// Goes on with some stitches alone.
+    pub(super) fn over(&mut self, id: Id, statement: &Statement, number: &Number) {
+        let says = number.of(self.size);
+        self.markers.forget();
+        match self.needle.total.map(|total| total.saturating_sub(says)) {
+            Some(rest @ 1..) => {
+                self.held.put(None, rest);
+                self.waits = Some(rest);
+                self.needle = Needle::of(says);
+            }
+            Some(rest) if rest < 0 => {
+                let had = self.needle.total.unwrap_or(0);
+                self.tell(id.0, number.at.clone(), Fault::Short { by: rest.saturating_neg(), had });
+                self.needle = Needle::UNKNOWN;
+            }
+            Some(_) => {}
+            None => {
+                self.needle = Needle::of(says);
+                self.lost_at = None;
+            }
+        }
+        self.stated(id, statement, false);
+    }
+
     /// Puts stitches aside that a sentence of its own is for.
     pub(super) fn put_aside(&mut self, id: Id, statement: &Statement, put: &PutAside) {
         // Behind a turn those that remain are on the other needle.
         let there = self.needle.total.zip(self.needle.here).map(|(total, here)| total.saturating_sub(here));
         let there = there.filter(|there| put.rest && *there > 0);
+        if let Some(waits) = self.waits.take()
+            && put.number.as_ref().is_none_or(|number| number.of(self.size) == waits)
+        {
+            // Said of those that the sentence before left aside.
+            self.held.name_last(put.of.as_deref());
+            self.stated(id, statement, false);
+            return;
+        }
         let says = put.number.as_ref().map(|number| number.of(self.size)).or(there).or(self.needle.total);
         let Some(says) = says else {
             self.held.put_unsaid();

@@ -29,6 +29,8 @@ pub(super) struct Knitter<'a> {
     pub(super) sides: Sides,
     /// The stitches that are off the needle.
     pub(super) held: Held,
+    /// How many wait that the sentence just before did not name; the next one may put them aside in words.
+    pub(super) waits: Option<i64>,
     /// What the last heading says.
     pub(super) heading: Option<String>,
     /// The piece that is on the needle, by the heading under which it was cast on.
@@ -63,6 +65,7 @@ impl<'a> Knitter<'a> {
             markers: Markers::default(),
             sides: Sides::default(),
             held: Held::default(),
+            waits: None,
             heading: None,
             piece: None,
             rows: BTreeMap::new(),
@@ -107,6 +110,9 @@ impl<'a> Knitter<'a> {
     fn statement(&mut self, id: Id, statement: &'a Statement) {
         if !statement.is_for(self.size) {
             return;
+        }
+        if !matches!(statement.doing, Doing::PutAside(_) | Doing::Aside) {
+            self.waits = None;
         }
         if let Doing::Row { label: Some(label), .. } = &statement.doing
             && (!label.numbers.is_empty() || label.others.is_some())
@@ -155,6 +161,7 @@ impl<'a> Knitter<'a> {
                 self.stated(id, statement, false);
             }
             Doing::PutAside(put) => self.put_aside(id, statement, put),
+            Doing::Over(number) => self.over(id, statement, number),
             Doing::TakeUp(taken) => self.take_up(id, statement, taken),
             Doing::Shape(shaped) => self.shape(id, statement, shaped),
             Doing::Repeat(repeated) => self.repeat(id, statement, repeated),

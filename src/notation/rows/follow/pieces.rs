@@ -43,6 +43,18 @@ impl Held {
         self.groups.push(Group { of: Some(of.to_owned()), stitches, aside: false });
     }
 
+    /// Says what the stitches are of that were put aside last.
+    pub(super) fn name_last(&mut self, of: Option<&str>) {
+        if let (Some(last), Some(of)) = (self.groups.last_mut(), of) {
+            last.of = Some(of.to_owned());
+        }
+    }
+
+    /// Whether so many were put aside of which nobody said what they are of.
+    fn has_unnamed(&self, stitches: i64) -> bool {
+        self.groups.iter().any(|group| group.of.is_none() && group.stitches == stitches)
+    }
+
     /// The groups of a piece.
     fn of(&self, piece: &str) -> Vec<i64> {
         let those = |is: &dyn Fn(&str) -> bool| -> Vec<i64> {
@@ -99,7 +111,7 @@ impl Knitter<'_> {
                     .total
                     .filter(|total| *total > 0 && self.piece.as_deref().is_some_and(|piece| is_of(piece, of)));
                 match (number, live, only) {
-                    (Some(number), None, _) if !groups.is_empty() => {
+                    (Some(number), None, _) if !groups.is_empty() || self.held.has_unnamed(number.of(self.size)) => {
                         Item::FromHold { number: number.clone(), of: Some(of.clone()), at: at.clone() }
                     }
                     (Some(number), ..) => on_needle(number.clone()),

@@ -189,13 +189,13 @@ fn change(statement: &Statement, size: usize) -> Option<i64> {
     Some(if change.less { -by } else { by })
 }
 
-/// How many rows "BO 3 sts at beg of next 2 rows" is; nothing for another row.
+/// How many rows "BO 3 sts at beg of next 2 rows, then 2 sts at beg of next 4 rows" are; nothing for another row.
 pub(super) fn next_rows(items: &[Item], size: usize) -> Option<i64> {
     let [Item::Repeat { items, how: How::Times(_), at }] = items else { return None };
-    match items.as_slice() {
-        [Item::Repeat { how: How::Times(rows), .. }, Item::Even { until: Until::End, at: rest, .. }] if rest == at => {
-            Some(rows.of(size))
-        }
+    let (Item::Even { until: Until::End, at: rest, .. }, edges) = items.split_last()? else { return None };
+    let rows = edges.iter().map(|edge| match edge {
+        Item::Repeat { how: How::Times(rows), .. } => Some(rows.of(size)),
         _ => None,
-    }
+    });
+    rows.sum::<Option<i64>>().filter(|_| rest == at)
 }

@@ -25,11 +25,13 @@ pub(super) fn cast_on(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
                 return Ok(None);
             }
             cursor.at += comma + 1;
+            cursor.any(&["loosely", "provisionally"]);
             if BEGIN.iter().any(|words| cursor.sees(words)) {
                 break;
             }
         }
     }
+    cursor.any(&["loosely", "provisionally"]);
     if !cursor.any(&BEGIN) {
         return Ok(None);
     }
@@ -37,23 +39,26 @@ pub(super) fn cast_on(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
     if !cursor.any(&["sts", "st", "stitches"]) || cursor.sees("at") || cursor.sees("for") {
         return Ok(None);
     }
-    // Stitches that are cast on past a marker join the others; of more than that nobody can be sure.
+    // Stitches that are cast on past a marker, or picked up along another edge, join the others; of more than that nobody can
+    // be sure.
     let mut all = number;
     loop {
+        along(cursor);
         let before = cursor.at;
         while cursor.sign(',')
             || cursor.sign(';')
             || cursor.any(&["pm", "place marker", "place a marker", "and", "then"])
         {}
-        if !cursor.any(&BEGIN) {
-            cursor.at = before;
-            break;
+        let begins = cursor.any(&BEGIN);
+        let more = cursor.number()?.filter(|_| cursor.any(&["sts", "st", "stitches"]));
+        match more {
+            Some(more) if begins || EDGES.iter().any(|words| cursor.sees(words)) => all = together(&all, &more),
+            None if begins => return Ok(None),
+            _ => {
+                cursor.at = before;
+                break;
+            }
         }
-        let Some(more) = cursor.number()? else { return Ok(None) };
-        if !cursor.any(&["sts", "st", "stitches"]) {
-            return Ok(None);
-        }
-        all = together(&all, &more);
     }
     // "CO 8 sts, k to end" is a row; "Cast on 8 sts, join" is a beginning.
     let start = cursor.at;
@@ -71,6 +76,19 @@ pub(super) fn cast_on(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
         return Ok(None);
     }
     Ok(Some(all))
+}
+
+/// Words between stitches that are picked up and the edge they come from.
+const EDGES: [&str; 10] = ["evenly", "along", "across", "from", "down", "up", "around", "over", "at the", "in the"];
+
+/// Moves past the edge that stitches are picked up from.
+fn along(cursor: &mut Cursor<'_>) {
+    if cursor.any(&EDGES) {
+        let rest = cursor.rest();
+        cursor.at += rest.find([',', ';', '.', '[', '(']).unwrap_or(rest.len());
+        // "Along the left edge and 12 sts from the next".
+        cursor.spaces();
+    }
 }
 
 /// The sum of two numbers, size by size.

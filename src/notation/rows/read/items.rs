@@ -2,8 +2,10 @@
 
 use super::super::statement::Trouble;
 use super::super::tree::{How, Item, Number, Span};
+use super::aside::aside;
 use super::cursor::{Bad, Cursor};
-use super::lead::lead;
+use super::facing::facing;
+use super::open::open;
 use super::until::{again, times, until};
 use super::{colour, op};
 
@@ -32,8 +34,9 @@ pub(super) fn separators(cursor: &mut Cursor<'_>) -> Option<Item> {
                 cursor.at += c.len_utf8();
                 parted = true;
             }
+            Some('(') if aside(cursor) => {}
             Some(_) if cursor.any(&["and", "then"]) => parted = true,
-            Some(_) if lead(cursor) => parted = true,
+            Some(_) if facing(cursor) => parted = true,
             // Markers lie between stitches, and a colour is no stitch.
             Some(_) if cursor.any(&["slipping markers", "slipping all markers", "slipping marker", "slipping m"]) => {
                 cursor.any(&["as you come to them", "as you go", "as they appear", "as you come to it"]);
@@ -128,7 +131,10 @@ fn star(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
             cursor.at = before;
         }
     }
-    let how = again(cursor)?;
+    let how = match again(cursor)? {
+        None if repeated => open(cursor, &inside)?,
+        how => how,
+    };
     cursor.depth -= 1;
     let inside = colour::of_all(cursor, inside);
     let at = start..cursor.at;

@@ -1,56 +1,131 @@
-//! What stands before stitches and is for the knitter alone: the side that faces her, how stitches are cast on.
+//! Words that lead to what is worked and work nothing: `Shape armholes:`, `Starting at the underarm,`, a title on a line of its own.
 
 use super::colour::before_stitches;
 use super::cursor::Cursor;
+use super::plain::tokens;
+use super::put_aside::names_stitches;
+use super::special::works;
 
-/// Which side faces the knitter.
-const FACING: [&str; 8] = [
-    "with rs facing",
-    "with ws facing",
-    "with right side facing",
-    "with wrong side facing",
-    "with the right side facing",
-    "with the wrong side facing",
-    "rs facing",
-    "ws facing",
+/// Words that lead to work behind a comma.
+const LEADS: [&str; 18] = [
+    "starting",
+    "start",
+    "beginning",
+    "begin",
+    "beg",
+    "working",
+    "with",
+    "using",
+    "join",
+    "rejoin",
+    "attach",
+    "change",
+    "switch",
+    "cut",
+    "break",
+    "now",
+    "on",
+    "from",
 ];
 
-/// Moves past "with RS facing" or "using the backward-loop method"; returns whether such words stood here.
+/// What may stand before a row that is no title: it works, or tells how far.
+const NO_TITLE: [&str; 40] = [
+    "knit", "purl", "k", "p", "work", "rib", "slip", "sl", "turn", "repeat", "rep", "cast", "co", "bind", "bo", "inc",
+    "dec", "increase", "decrease", "make", "yarn", "place", "pm", "sm", "rm", "join", "cont", "continue", "pick", "to",
+    "end", "from", "row", "rows", "rnd", "rnds", "round", "rounds", "wrap", "as",
+];
+
+/// Names of parts that are known as titles in whatever letters.
+const TITLES: [&str; 28] = [
+    "cuff",
+    "cuffs",
+    "leg",
+    "heel",
+    "gusset",
+    "foot",
+    "toe",
+    "thumb",
+    "hand",
+    "palm",
+    "brim",
+    "crown",
+    "body",
+    "yoke",
+    "sleeve",
+    "sleeves",
+    "back",
+    "front",
+    "neck",
+    "neckband",
+    "collar",
+    "hood",
+    "border",
+    "edging",
+    "hem",
+    "finishing",
+    "pocket",
+    "flap",
+];
+
+/// Moves past words that lead to what is worked, with their comma; returns whether some stood here.
 pub(super) fn lead(cursor: &mut Cursor<'_>) -> bool {
-    cursor.any(&FACING) || method(cursor)
-}
-
-/// Moves past what a sentence may begin with, "With MC," and "With RS facing and CC,"; returns whether such words stood here.
-pub(super) fn begins(cursor: &mut Cursor<'_>) -> bool {
-    let mut found = false;
-    loop {
-        let coloured =
-            ["in", "with", "using"].iter().any(|word| cursor.sees(word)) && before_stitches(cursor).is_some();
-        if coloured || lead(cursor) {
-            found = true;
-        } else if !(found && (cursor.sign(',') || cursor.any(&["and"]))) {
-            return found;
-        }
+    let start = cursor.at;
+    // "With MC, k8" says what the stitches are.
+    if before_stitches(cursor).is_some() {
+        cursor.at = start;
+        return false;
     }
-}
-
-/// The longest name of a method, in characters.
-const LONGEST: usize = 60;
-
-/// Moves past "using the backward-loop method" up to the next words.
-fn method(cursor: &mut Cursor<'_>) -> bool {
-    const WORD: &str = "method";
-    let before = cursor.at;
-    if cursor.any(&["using", "with"]) {
+    if cursor.any(&LEADS) {
         let rest = cursor.rest();
-        let of_name = |c: char| c.is_alphabetic() || matches!(c, ' ' | '-' | '\'' | '’');
-        let end = rest.char_indices().take(LONGEST).take_while(|(_, c)| of_name(*c)).last();
-        let words = end.and_then(|(at, c)| rest.get(..at + c.len_utf8())).unwrap_or_default();
-        if let Some(at) = words.find(WORD) {
-            cursor.at += at + WORD.len();
+        let end = rest
+            .find([',', ';', '.', '(', '[', '*'])
+            .filter(|end| rest.get(*end..).is_some_and(|rest| rest.starts_with(',')));
+        let words = cursor.text.get(start..cursor.at + end.unwrap_or(0)).unwrap_or_default();
+        // "With CC, k8" has one, and so has "Cut yarn, turn, k8"; "Starting with k2" has none.
+        if let Some(end) = end.filter(|_| !works(&behind_verb(words), cursor.lexicon) && !names_stitches(words)) {
+            cursor.at += end + 1;
             return true;
         }
     }
-    cursor.at = before;
+    cursor.at = start;
     false
+}
+
+/// The words behind the first, in small letters.
+fn behind_verb(words: &str) -> String {
+    words.split_once(char::is_whitespace).map_or(String::new(), |(_, rest)| rest.to_lowercase())
+}
+
+/// Moves past a title with its colon before what is worked in the same line: "Shape armholes: BO 4 sts"; returns whether one
+/// stood here.
+pub(super) fn lead_in(cursor: &mut Cursor<'_>) -> bool {
+    let rest = cursor.rest();
+    let Some((title, behind)) = rest.split_once(':') else { return false };
+    let found = !behind.trim().is_empty() && is_title(title, cursor);
+    if found {
+        cursor.at += title.len() + 1;
+    }
+    found
+}
+
+/// Whether a line is a title though it has no colon: "THUMB GUSSET", "Shape neck".
+pub(super) fn is_bare_title(cursor: &Cursor<'_>) -> bool {
+    let line = cursor.rest().trim();
+    let known = tokens(line).count() > 1 || TITLES.contains(&line.to_lowercase().as_str());
+    let loud = line.chars().filter(|c| c.is_alphabetic()).all(char::is_uppercase) && line.chars().count() > 2;
+    (known || loud) && is_title(line, cursor)
+}
+
+/// Whether words are a title: a few plain ones, the first with a capital, of which none works a stitch.
+fn is_title(words: &str, cursor: &Cursor<'_>) -> bool {
+    const MOST: usize = 5;
+    let words = words.trim();
+    let plain = |c: char| c.is_alphabetic() || matches!(c, ' ' | '-' | '\'' | '’' | '&');
+    let lower = words.to_lowercase();
+    let few = (1..=MOST).contains(&tokens(words).count());
+    let note = tokens(&lower).next().is_some_and(|first| matches!(first, "note" | "you"));
+    let works = tokens(&lower).any(|word| {
+        NO_TITLE.contains(&word) || cursor.lexicon.find(word).is_some() || cursor.lexicon.own_at(word).is_some()
+    });
+    few && !note && !works && words.chars().all(plain) && words.starts_with(char::is_uppercase)
 }

@@ -1,14 +1,19 @@
 //! Reads a text of rows, line by line.
 
 mod again;
+mod aside;
 mod cast_on;
 mod colour;
 mod cursor;
+mod descriptions;
 mod evenly;
+mod facing;
 mod items;
 mod label;
 mod lead;
 mod op;
+mod open;
+mod over;
 mod part;
 mod plain;
 mod put_aside;
@@ -27,6 +32,7 @@ use super::tree::{Item, Span};
 use crate::measure::RunStyle;
 use cursor::Cursor;
 use items::Close;
+use lead::{is_bare_title, lead_in};
 pub use sentence::speaks_of_markers;
 use sentence::{begun, row, sentence, troubled};
 use sizes::{Scope, scope};
@@ -144,7 +150,14 @@ fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
             statements.push(Statement { only: None, ..begun(cursor, doing, line.start..line.end - 1) });
             return;
         }
-        Ok(None) => {}
+        Ok(None) if is_bare_title(cursor) => {
+            let doing = Doing::Heading { chart: false, name: cursor.rest().to_owned() };
+            statements.push(Statement { only: None, ..begun(cursor, doing, line) });
+            return;
+        }
+        Ok(None) => {
+            lead_in(cursor);
+        }
     }
     while !cursor.is_done() {
         let before = cursor.at;

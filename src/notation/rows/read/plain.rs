@@ -3,6 +3,7 @@
 use super::super::lexicon::Lexicon;
 use super::super::statement::Doing;
 use super::cursor::{Bad, Cursor};
+use super::descriptions::without_descriptions;
 
 const PLAIN: [&str; 8] = ["knit", "purl", "work", "k", "p", "continue", "cont", "rib"];
 
@@ -34,6 +35,7 @@ const QUIET: &str = " row rows rnd rnds round rounds ridge ridges in on of the a
     even straight plain knit purl knitting purling k p work working worked continue continuing cont \
     measure measures measuring length long desired deep tall is are reaches it piece fabric \
     cm mm inch inches edge beginning beg start cuff hem body sleeve leg foot heel toe back front neck yoke hat brim cord strap \
+    armhole armholes shoulder shoulders hand palm crown gusset wrist waist hip elbow \
     swatch sock band scarf shawl mitten thumb top bottom side underarm \
     end ending ended begin starting after rs ws right wrong across around throughout way same \
     est established set before \
@@ -55,7 +57,9 @@ pub(super) fn plain(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let has = |wanted: &[&str]| tokens(&words).any(|word| wanted.contains(&word));
     // A list of stitches is a row.
     let rows = has(&["row", "rows", "rnd", "rnds", "round", "rounds"]);
-    let long = has(&["until", "measures"]) && !has(&["rem", "remain", "remains"]);
+    let measured =
+        has(&["cm", "inch", "inches", "in"]) && tokens(&words).any(|word| is_length(word) || is_number(word));
+    let long = (measured || has(&["until", "measures"])) && !has(&["rem", "remain", "remains"]);
     let even = has(&["even", "straight"]);
     if words.contains("to end") || words.contains("to last") || !(rows || long || even) {
         return Ok(None);
@@ -110,6 +114,7 @@ pub(super) fn is_quiet(words: &str, lexicon: &Lexicon) -> bool {
                 rest.starts_with(|c: char| c.is_ascii_digit())
             },
         );
+    words = without_descriptions(&words, lexicon);
     let ribbed = tokens(&words).any(|word| matches!(word, "rib" | "ribbing" | "moss" | "seed"));
     let all: Vec<&str> = tokens(&words).collect();
     let quiet = all.iter().enumerate().all(|(at, word)| {

@@ -15,7 +15,7 @@ const HOLDS: [&str; 14] = [
 
 /// Reads such a sentence; nothing where none stands here, or where it works stitches too.
 pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
-    if !cursor.any(&["place", "slip", "sl", "put", "transfer", "move", "leave"]) {
+    if !cursor.any(&["place", "slip", "sl", "put", "transfer", "move", "leave", "leaving"]) {
         return Ok(None);
     }
     let begun = cursor.at;
@@ -24,7 +24,7 @@ pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let number = cursor.number()?;
     let rest = which(cursor) || rest;
     let of = kind(cursor);
-    if !cursor.any(&["sts", "st", "stitches"]) || (number.is_none() && !all) {
+    if !cursor.any(&["sts", "st", "stitches"]) || (number.is_none() && !all && of.is_none()) {
         return Ok(None);
     }
     let start = cursor.at;
@@ -33,6 +33,11 @@ pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
     let ends = [",", ";", " and ", " then "].iter().filter_map(|end| words.find(end)).min().unwrap_or(words.len());
     let (to, more) = words.split_at(ends);
+    let waits = tokens(to).any(|word| HOLDS.contains(&word));
+    if number.is_none() && !all && waits {
+        // How many a piece has, the words do not tell.
+        return Ok(Some(Doing::Unsaid));
+    }
     // Stitches that are left unworked are still on the needle, whatever else is said of them.
     if tokens(to).any(|word| word == "unworked")
         || works(more, cursor.lexicon)
@@ -40,7 +45,7 @@ pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     {
         return Ok(None);
     }
-    if !tokens(to).any(|word| HOLDS.contains(&word)) {
+    if !waits {
         let moved = tokens(to).any(|word| matches!(word, "needle" | "needles" | "dpn" | "dpns" | "circular" | "cable"));
         return Ok(moved.then_some(Doing::Aside));
     }

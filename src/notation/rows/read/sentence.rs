@@ -1,11 +1,13 @@
 //! Reads a sentence or a labelled row, with the count behind it.
 
 use super::super::statement::{Doing, Label, NextSide, Statement, Trouble};
-use super::super::tree::{Item, Span};
+use super::super::tree::{Item, Number, Span};
 use super::cursor::{Bad, Cursor};
 use super::items::Close;
+use super::lead::lead;
 use super::side::next_side;
 use super::special::special;
+use super::until::stitches_left;
 use super::{items, label, stated};
 
 /// A statement as it is begun: nothing is said of its count yet.
@@ -29,16 +31,24 @@ pub(super) fn troubled(cursor: &Cursor<'_>, doing: Doing, bad: Bad, at: Span) ->
 /// Reads a sentence that has no label.
 pub(super) fn sentence(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
     let start = cursor.at;
-    match special(cursor) {
+    let mut read = special(cursor);
+    if matches!(read, Ok(None)) {
+        cursor.at = start;
+        while matches!(read, Ok(None)) && lead(cursor) {
+            let behind = cursor.at;
+            read = special(cursor);
+            if matches!(read, Ok(None)) {
+                cursor.at = behind;
+            }
+        }
+    }
+    match read {
         Ok(Some(doing)) => {
             let end = cursor.at;
             let statement = begun(cursor, doing, start..end);
             finish(cursor, statement, statements);
         }
-        Ok(None) => {
-            cursor.at = start;
-            row(cursor, None, start, statements);
-        }
+        Ok(None) => row(cursor, None, start, statements),
         Err(bad) => {
             statements.push(troubled(cursor, Doing::Unsaid, bad, start..cursor.at));
             cursor.skip_sentence();
@@ -50,12 +60,14 @@ pub(super) fn sentence(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>)
 fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Vec<Statement>) {
     let before = cursor.at;
     cursor.sign('.');
+    let mut of_part = false;
     let read = std::iter::from_fn(|| stated::stated(cursor).transpose());
     for stated in read {
         match stated {
             Ok(stated) => {
                 statement.stated = stated.count.or(statement.stated);
                 statement.change = stated.change.or(statement.change);
+                of_part |= stated.of_part;
             }
             Err(bad) => {
                 statement.trouble = statement.trouble.or(Some(bad));
@@ -63,7 +75,15 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
             }
         }
     }
-    if statement.stated.is_none() && statement.change.is_none() {
+    let unsaid = match &statement.doing {
+        Doing::Unsaid | Doing::Established => true,
+        Doing::Row { items, .. } => matches!(items.as_slice(), [Item::Unsaid { .. }]),
+        _ => false,
+    };
+    if statement.stated.is_none() && unsaid {
+        statement.stated = left_at_last(cursor, &statement.at);
+    }
+    if statement.stated.is_none() && statement.change.is_none() && !of_part {
         cursor.at = before.max(statement.at.end);
     }
     statement.at.end = statement.at.end.max(cursor.at);
@@ -76,6 +96,19 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
         }
     }
     statements.push(statement);
+}
+
+/// How many stitches a sentence ends with, however it comes to them: "… in this manner until 8 sts rem".
+fn left_at_last(cursor: &mut Cursor<'_>, at: &Span) -> Option<Number> {
+    let here = cursor.at;
+    let words = cursor.text.get(at.clone()).unwrap_or_default();
+    let until = words.rfind("until ").map(|until| at.start + until + "until ".len());
+    let read = until.and_then(|until| {
+        cursor.at = until;
+        stitches_left(cursor).ok().flatten().filter(|_| cursor.is_stop())
+    });
+    cursor.at = here;
+    read
 }
 
 /// Reads the items of a row, its label being read.
@@ -98,6 +131,7 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
         return;
     }
     cursor.at = body;
+    while lead(cursor) {}
     cursor.depth = 0;
     let mut read = Vec::new();
     let mut trouble = items::items(cursor, Close::Sentence, &mut read).err();

@@ -4,10 +4,10 @@ use super::super::lexicon::Lexicon;
 use super::super::statement::Doing;
 use super::again::repeat;
 use super::cast_on::cast_on;
-
 use super::cursor::{Bad, Cursor};
 use super::evenly::evenly;
-use super::lead::begins;
+use super::facing::begins;
+use super::over::over;
 use super::plain::{plain, tokens};
 use super::put_aside::{names_stitches, put_aside};
 use super::shape::shape;
@@ -102,6 +102,14 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         }
         cursor.at = start;
     }
+    if let Some(number) = over(cursor)? {
+        return Ok(Some(Doing::Over(number)));
+    }
+    cursor.at = start;
+    if is_picked_up_at_sides(cursor) {
+        return Ok(Some(Doing::Unsaid));
+    }
+    cursor.at = start;
     if let Some(number) = cast_on(cursor)? {
         return Ok(Some(Doing::CastOn(number)));
     }
@@ -143,6 +151,19 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     Ok(None)
 }
 
+/// Moves past "Turn work 90 degrees and pick up and knit 3 sts …", as a garter tab begins; returns whether it stood here. What is
+/// on the needle stays there, and whether it is among the stitches that are told the words do not say.
+fn is_picked_up_at_sides(cursor: &mut Cursor<'_>) -> bool {
+    let turned =
+        cursor.any(&["turn work", "turn piece", "turn the work", "turn the piece", "rotate work", "rotate piece"])
+            || cursor.any(&["rotate the work", "rotate the piece", "do not turn", "without turning", "turn", "rotate"]);
+    let start = cursor.at;
+    if turned {
+        cursor.skip_sentence();
+    }
+    tokens(cursor.text.get(start..cursor.at).unwrap_or_default()).any(|word| word.eq_ignore_ascii_case("pick"))
+}
+
 /// Whether words that begin like an aside bind everything off: "Using the larger needle, bind off all sts".
 fn binds_all(words: &str) -> bool {
     let words = words.to_lowercase();
@@ -166,7 +187,8 @@ pub(super) fn works_here(words: &str, lexicon: &Lexicon) -> bool {
     let shapes = |word: &str| {
         let word = word.to_lowercase();
         let changes = word.starts_with("increas") || word.starts_with("decreas");
-        changes || matches!(word.as_str(), "inc" | "dec" | "bind" | "binding" | "bo" | "cast" | "casting" | "co")
+        let on = matches!(word.as_str(), "cast" | "casting" | "co" | "pick" | "picking");
+        changes || on || matches!(word.as_str(), "inc" | "dec" | "bind" | "binding" | "bo")
     };
     // "Weave in the cast-on tail" shapes nothing.
     let after = tokens(words).skip_while(|word| !shapes(word)).skip(1).take(4);

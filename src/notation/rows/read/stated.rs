@@ -26,6 +26,8 @@ const NOW: [&str; 12] = [
 pub(super) struct Stated {
     pub count: Option<Number>,
     pub change: Option<Change>,
+    /// Whether it says how many a part has, which is not looked at.
+    pub of_part: bool,
 }
 
 /// Whether a count stands here.
@@ -62,18 +64,31 @@ fn read(cursor: &mut Cursor<'_>) -> Result<Option<Stated>, Bad> {
     let mut stated = Stated::default();
     loop {
         cursor.any(&["now"]);
+        // "(+4 sts)"
+        let sign = close != ' ' && stated.count.is_none() && stated.change.is_none();
+        let signed = if sign { self::sign(cursor) } else { None };
         if !cursor.rest().trim_start().starts_with(|c: char| c.is_ascii_digit() || matches!(c, '–' | '-' | '—')) {
             return Ok(None);
         }
         let Some(number) = cursor.number()? else { return Ok(None) };
         let stitches = cursor.any(&["sts", "st", "stitches", "stitch"]);
-        if cursor.any(&MORE) {
+        if let Some(less) = signed.filter(|_| stitches) {
+            cursor.any(if less { &LESS } else { &MORE });
+            stated.change = Some(Change { by: number, less });
+        } else if cursor.any(&MORE) {
             stated.change = Some(Change { by: number, less: false });
         } else if cursor.any(&LESS) {
             stated.change = Some(Change { by: number, less: true });
         } else if stitches {
             cursor.any(&NOW);
-            stated.count = Some(number);
+            if cursor.any(&["each", "per", "for each", "in each"]) {
+                // Of a part, not of all.
+                let rest = cursor.rest();
+                cursor.at += rest.find([')', ']', ';', '.']).unwrap_or(rest.len());
+                stated.of_part = true;
+            } else {
+                stated.count = Some(number);
+            }
         } else {
             return Ok(None);
         }
@@ -91,4 +106,22 @@ fn read(cursor: &mut Cursor<'_>) -> Result<Option<Stated>, Bad> {
         return Ok(None);
     }
     Ok(Some(stated))
+}
+
+/// Moves past a sign before a number; returns whether it is that of a decrease.
+fn sign(cursor: &mut Cursor<'_>) -> Option<bool> {
+    cursor.spaces();
+    let sign = cursor.peek()?;
+    let behind = cursor.rest().get(sign.len_utf8()..)?.trim_start();
+    // A dash may be the first value of a run, one for a size that does not work it.
+    let number = behind.starts_with(|c: char| c.is_ascii_digit());
+    let less = match sign {
+        '+' => false,
+        '-' | '–' | '−' => true,
+        _ => return None,
+    };
+    number.then(|| {
+        cursor.at += sign.len_utf8();
+        less
+    })
 }

@@ -14,7 +14,21 @@ const MARKERS: [(&[&str], Which); 6] = [
     (&["last m", "last marker"], Which::Last),
 ];
 /// What else a knitter sees on the needle, which the words do not place.
-const PLACES: [&str; 8] = ["gap", "turn", "last turn", "turning point", "wrapped st", "ds", "double st", "marked st"];
+const PLACES: [&str; 13] = [
+    "gap",
+    "turn",
+    "last turn",
+    "turning point",
+    "wrapped st",
+    "ds",
+    "double st",
+    "marked st",
+    "marked stitch",
+    "centre st",
+    "centre stitch",
+    "center st",
+    "center stitch",
+];
 const ENDS: [&str; 9] = [
     "end of row",
     "end of rnd",
@@ -118,6 +132,15 @@ pub(super) fn until(cursor: &mut Cursor<'_>) -> Result<Option<Until>, Bad> {
 
 /// Reads which marker stands here, or what is like one.
 fn marker(cursor: &mut Cursor<'_>) -> Option<Which> {
+    let before = cursor.at;
+    // "Side m": which of them, the words do not tell.
+    cursor.any(&["the"]);
+    if cursor.any(&["side", "raglan", "thumb", "gusset", "centre", "center", "left", "right"])
+        && cursor.any(&["m", "marker"])
+    {
+        return Some(Which::Unknown);
+    }
+    cursor.at = before;
     let found = MARKERS.iter().find(|(words, _)| cursor.any(words)).map(|(_, which)| *which);
     found.or_else(|| cursor.any(&PLACES).then_some(Which::Unknown))
 }

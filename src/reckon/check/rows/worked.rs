@@ -54,6 +54,17 @@ pub fn blocks(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Blocks
     Blocks { written, uncounted, lexicon, style }
 }
 
+/// What the headings above a place say, from the outermost; nothing where there is none.
+fn piece(entry: &Entry, at: usize) -> Option<String> {
+    let mut open: Vec<&Heading> = Vec::new();
+    for heading in entry.prose.headings.iter().take_while(|heading| heading.at.start < at) {
+        open.retain(|above| above.level < heading.level);
+        open.push(heading);
+    }
+    let words: Vec<&str> = open.iter().map(|heading| heading.words.as_str()).collect();
+    (!words.is_empty()).then(|| words.join(" "))
+}
+
 /// Tells which colours rows may name: by their labels in the list of yarns and in the keys of charts, and by their shades.
 fn name_colours(lexicon: &mut Lexicon, entry: &Entry, pattern: &Pattern) {
     let labels = pattern.yarn.iter().filter_map(|line| line.colour.as_deref());
@@ -67,17 +78,6 @@ fn name_colours(lexicon: &mut Lexicon, entry: &Entry, pattern: &Pattern) {
             lexicon.name_colour(shade, label);
         }
     }
-}
-
-/// What the headings above a place say, from the outermost; nothing where there is none.
-fn piece(entry: &Entry, at: usize) -> Option<String> {
-    let mut open: Vec<&Heading> = Vec::new();
-    for heading in entry.prose.headings.iter().take_while(|heading| heading.at.start < at) {
-        open.retain(|above| above.level < heading.level);
-        open.push(heading);
-    }
-    let words: Vec<&str> = open.iter().map(|heading| heading.words.as_str()).collect();
-    (!words.is_empty()).then(|| words.join(" "))
 }
 
 /// Returns what an abbreviation takes and leaves, or why that cannot be told.

@@ -6,6 +6,7 @@ use super::super::plain::tokens;
 use super::super::until::until;
 use super::times::{finish, finish_how};
 use super::unread;
+use crate::measure::SizeRun;
 
 pub(super) fn bind_off(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad> {
     finish_how(cursor);
@@ -76,22 +77,72 @@ fn ends(cursor: &mut Cursor<'_>) -> bool {
     cursor.is_stop() || matches!(cursor.peek(), Some(',' | ';' | '(' | '[')) || cursor.sees("and")
 }
 
-/// Reads "at beg of next 2 rows" behind what is cast on or bound off: so many rows, each worked to its end.
+/// Reads "at beg of next 2 rows" behind what is cast on or bound off: so many rows, each worked to its end. More may follow:
+/// "then 8 sts at beg of foll 2 rows".
 pub(super) fn in_next_rows(cursor: &mut Cursor<'_>, item: Item) -> Result<Item, Bad> {
-    let before = cursor.at;
     let start = item.at().start;
-    cursor.any(&["at the", "at"]);
-    if cursor.any(&["beg of", "beginning of", "start of", "end of"]) {
-        cursor.any(&["the", "this"]);
-        cursor.any(&["next", "foll", "following"]);
-        let rows = cursor.number()?.unwrap_or_else(|| cursor.once());
-        if cursor.any(&["rows", "row", "rnds", "rnd", "rounds", "round"]) {
-            let at = start..cursor.at;
-            let edges = Item::Repeat { items: vec![item], how: How::Times(rows), at: at.clone() };
-            let rest = Item::Even { until: Until::End, binds: false, at: at.clone() };
-            return Ok(Item::Repeat { items: vec![edges, rest], how: How::Times(cursor.once()), at });
+    let Some(mut rows) = next_rows(cursor)? else { return Ok(item) };
+    let mut edges = Vec::new();
+    let mut one = item.clone();
+    loop {
+        edges.push(Item::Repeat { items: vec![one], how: How::Times(rows), at: start..cursor.at });
+        let more = cursor.attempt(|cursor| {
+            while cursor.sign(',') || cursor.sign(';') || cursor.any(&["then", "and"]) {}
+            let Some(times) = cursor.number()? else { return Ok(None) };
+            cursor.any(&["sts", "st", "stitches"]);
+            Ok(next_rows(cursor)?.map(|rows| (times, rows)))
+        })?;
+        match (more, &item) {
+            (Some((times, further)), Item::Work { takes, leaves, binds, at, .. }) => {
+                one = Item::Work { takes: *takes, leaves: *leaves, times, binds: *binds, at: at.clone() };
+                rows = further;
+            }
+            _ => break,
         }
     }
-    cursor.at = before;
-    Ok(item)
+    let at = start..cursor.at;
+    edges.push(Item::Even { until: Until::End, binds: false, at: at.clone() });
+    Ok(Item::Repeat { items: edges, how: How::Times(cursor.once()), at })
+}
+
+/// Reads "at beg of next 2 rows", "at beg of next and foll 3 alt rows"; returns in how many rows; nothing where that does not
+/// stand here.
+fn next_rows(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
+    const ROWS: [&str; 6] = ["rows", "row", "rnds", "rnd", "rounds", "round"];
+    cursor.attempt(|cursor| {
+        cursor.any(&["at the", "at"]);
+        if !cursor.any(&["beg of", "beginning of", "start of", "end of"]) {
+            return Ok(None);
+        }
+        cursor.any(&["the", "this"]);
+        let next = cursor.any(&["next"]);
+        cursor.any(&["foll", "following"]);
+        let begun = cursor.at;
+        let first = cursor.number()?;
+        cursor.any(&["alt", "alternate"]);
+        let rows = cursor.any(&ROWS);
+        if next && first.is_none() {
+            // "Next and foll 3 alt rows": those between are worked even.
+            let before = cursor.at;
+            if cursor.any(&["and"]) && cursor.any(&["foll", "following"]) {
+                let more = cursor.number()?.unwrap_or_else(|| cursor.once());
+                if cursor.any(&["alt", "alternate", "ws", "rs"]) && cursor.any(&ROWS) {
+                    return Ok(Some(one_more(&more, begun)));
+                }
+            }
+            cursor.at = before;
+        }
+        Ok(rows.then(|| first.unwrap_or_else(|| cursor.once())))
+    })
+}
+
+/// A number and one, size by size.
+fn one_more(number: &Number, start: usize) -> Number {
+    let count = number.values.len();
+    let values = if number.values.is_one() {
+        SizeRun::one(number.of(0).saturating_add(1))
+    } else {
+        SizeRun::from_values((0..count).map(|size| Some(number.of(size).saturating_add(1))).collect())
+    };
+    Number { values, at: start..number.at.end }
 }

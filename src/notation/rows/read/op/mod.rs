@@ -72,6 +72,9 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     if cursor.any(&["w&t", "wrap and turn", "wrap next st and turn", "turn work", "turn"]) {
         return Ok(Item::Turn { at: start..cursor.at });
     }
+    if cursor.any(&["fasten off", "break yarn", "cut yarn", "break off yarn"]) {
+        return work(cursor, start, NOTHING, false);
+    }
     if cursor.any(&["do not turn", "don't turn", "don’t turn", "slide", "push"]) {
         // As a cord is knitted: where the stitches lie is for the knitter alone.
         let rest = cursor.rest();
@@ -81,12 +84,23 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     if cursor.any(&["bo", "bind off", "cast off"]) {
         return bind_off(cursor, start);
     }
-    if cursor.any(&["co", "cast on", "pick up and knit", "pick up and purl", "pick up and k", "pick up and p", "pu"]) {
+    if cursor.any(&[
+        "co",
+        "cast on",
+        "pick up and knit",
+        "pick up and purl",
+        "pick up and k",
+        "pick up and p",
+        "pick up & k",
+        "pick up & knit",
+        "pick up",
+        "pu",
+    ]) {
         let number = cursor.number()?.ok_or((Trouble::Unread, start..cursor.at))?;
         let item = Item::Work { takes: 0, leaves: 1, times: number, binds: false, at: start..cursor.at };
         let item = finish(cursor, item);
         // Where they are picked up, or how they are cast on, is for the knitter alone.
-        if cursor.any(&["along", "from", "around", "using", "with"]) {
+        if cursor.any(&["along", "from", "around", "using", "with", "over", "across", "at the gap", "in the gap"]) {
             let rest = cursor.rest();
             cursor.at += rest.find([',', ';', '.', '[', '(']).unwrap_or(rest.len());
         }

@@ -3,7 +3,7 @@
 use super::super::super::colours::is_trade;
 use super::super::super::tree::{Item, Until};
 use super::super::cursor::{Bad, Cursor};
-use super::super::plain::is_quiet;
+use super::super::plain::{is_quiet, tokens};
 use super::super::until::until;
 use super::times::{finish, finish_how, repeated};
 use super::unread;
@@ -132,7 +132,14 @@ pub(super) fn pattern(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad
     }
     cursor.skip_sentence();
     let words = cursor.lexicon.without_colours(cursor.text.get(start..cursor.at).unwrap_or_default()).to_lowercase();
-    let as_before = ["patt", "est", "set"].iter().any(|word| words.contains(word)) && is_quiet(&words, cursor.lexicon);
+    let quiet = is_quiet(&words, cursor.lexicon);
+    let as_before = ["patt", "est", "set"].iter().any(|word| words.contains(word)) && quiet;
+    // "Work in k2, p2 rib" is so many stitches again; "in pattern" is whatever the pattern is.
+    let plain = ["rib", "ribbing", "stockinette", "garter", "seed", "moss"];
+    let named = tokens(&words).any(|word| plain.contains(&word)) || words.contains("st st");
+    if named && quiet && !as_before {
+        return Ok(Item::Even { until: Until::End, binds: false, at: start..cursor.at });
+    }
     Ok(Item::Unsaid { as_before, at: start..cursor.at })
 }
 

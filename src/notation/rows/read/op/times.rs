@@ -4,12 +4,13 @@ use super::super::super::lexicon::Counts;
 use super::super::super::tree::{How, Item, Until};
 use super::super::colour::colour;
 use super::super::cursor::{Bad, Cursor};
+use super::super::part::part;
 use super::super::stated;
 use super::super::until::times;
 use super::NOTHING;
 
 /// Words behind a stitch that say how it is worked and change no count.
-const HOW: [&str; 44] = [
+const HOW: [&str; 40] = [
     "tbl",
     "wyif",
     "wyib",
@@ -49,10 +50,6 @@ const HOW: [&str; 44] = [
     "as established",
     "as set",
     "together",
-    "for underarm",
-    "for the underarm",
-    "for neck",
-    "for thumb",
     "one at a time",
 ];
 
@@ -105,13 +102,23 @@ pub(super) fn finish(cursor: &mut Cursor<'_>, item: Item) -> Item {
     }
 }
 
+/// Moves past what stitches are for, "for back"; returns whether that stood here.
+fn for_part(cursor: &mut Cursor<'_>) -> bool {
+    let before = cursor.at;
+    let found = cursor.eat("for") && part(cursor).is_some();
+    if !found {
+        cursor.at = before;
+    }
+    found
+}
+
 /// Moves past the words that say how a stitch is worked, and in which colour.
 pub(super) fn finish_how(cursor: &mut Cursor<'_>) {
     loop {
         let before = cursor.at;
         // `k1-tbl`
         let joined = cursor.hyphen();
-        if cursor.any(&HOW) {
+        if cursor.any(&HOW) || for_part(cursor) {
             continue;
         }
         cursor.at = before;

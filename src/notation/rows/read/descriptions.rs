@@ -1,0 +1,41 @@
+//! Words of a sentence that only describe: how far it goes, and where markers are put meanwhile.
+
+use super::super::lexicon::Lexicon;
+use super::plain::tokens;
+use super::put_aside::names_stitches;
+use super::special::works_here;
+
+/// Returns a sentence, in small letters, without what only describes: "until it comes above the thumb", "placing a marker after
+/// 90 sts". Words among these that work or change stitches stay.
+pub(super) fn without_descriptions(words: &str, lexicon: &Lexicon) -> String {
+    let mut kept = words.to_owned();
+    if let Some((measured, at)) = clause(&kept, " until ") {
+        let changes = |word: &str| {
+            ["increas", "decreas"].iter().any(|change| word.starts_with(change))
+                || matches!(word, "inc" | "dec" | "incs" | "decs")
+        };
+        if !works_here(measured, lexicon) && !names_stitches(measured) && !tokens(measured).any(changes) {
+            kept.replace_range(at, " ");
+        }
+    }
+    if let Some((placed, at)) = clause(&kept, ", placing ")
+        && tokens(placed).any(|word| matches!(word, "m" | "marker" | "markers"))
+        && !works_here(placed, lexicon)
+    {
+        kept.replace_range(at, " ");
+    }
+    kept
+}
+
+/// The words behind those that begin a clause, up to a comma outside brackets, and where they stand with their beginning.
+fn clause<'a>(words: &'a str, begins: &str) -> Option<(&'a str, std::ops::Range<usize>)> {
+    let start = words.find(begins)?;
+    let body = words.get(start + begins.len()..)?;
+    let mut depth = 0_i32;
+    let parts = |c: char| {
+        depth += i32::from(c == '(') - i32::from(c == ')');
+        depth == 0 && matches!(c, ',' | ';')
+    };
+    let length = body.find(parts).unwrap_or(body.len());
+    Some((body.get(..length)?, start..start + begins.len() + length))
+}
