@@ -28,6 +28,9 @@ const TAKEN: &str = " k p sl knit purl slip work rep repeat to turn row rows rnd
     decrease next last first all each every in with using as for of on onto the a an both same pass pick join twice once into \
     rib patt pattern garter stockinette seed moss even rem remaining hold held knitwise purlwise kwise pwise wyif wyib ";
 
+/// Words that are no colour's name even behind `in` or `with`: `in next st`, `with yarn in front`.
+const NEVER: &str = " next same each every st sts stitch back front yarn the a an patt pattern rs ws ";
+
 /// Words before a colour.
 const BEFORE: [&str; 3] = ["in", "with", "using"];
 
@@ -49,7 +52,8 @@ impl Colours {
     /// whether a word before it says that it is one.
     pub(super) fn at<'a>(&'a self, text: &'a str, said: bool) -> Option<(usize, &'a str, bool)> {
         let word = text.get(..text.find(|c: char| !c.is_alphanumeric()).unwrap_or(text.len()))?;
-        let taken = || !said && TAKEN.split(' ').any(|taken| taken.eq_ignore_ascii_case(word));
+        let never = || NEVER.split(' ').any(|never| never.eq_ignore_ascii_case(word));
+        let taken = || never() || !said && TAKEN.split(' ').any(|taken| taken.eq_ignore_ascii_case(word));
         let own = self.own.iter().filter_map(|(name, label)| {
             let length = begins(text, name).filter(|_| !taken())?;
             Some((length, label.as_str(), true))
