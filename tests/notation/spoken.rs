@@ -117,6 +117,19 @@ fn bound_off_at_the_beginning_of_row_after_row() {
 }
 
 #[test]
+fn shaping_at_one_edge_takes_one_at_a_time() {
+    // 30 - 4 - 4 = 22, and 31 - 8 = 23.
+    let neck = "CO 30 (31) sts.\nDec 1 st at neck edge on every row 4 times, then on every foll alt row 4 times.";
+    comes_to(neck, &[22, 23]);
+    comes_to("CO 30 sts.\nInc 1 st at beg of every RS row 5 times.", &[35]);
+    comes_to("CO 30 sts.\nDec 1 st at armhole edge of next 6 rows.", &[24]);
+    comes_to("CO 30 sts.\nDec 1 st at end of next 5 rows.", &[25]);
+    comes_to("CO 30 sts.\nDec 1 st at each end of next 6 rows.", &[18]);
+    let wrong = told(&[&format!("{neck} [20 (23) sts]")], 2);
+    assert_eq!(wrong, [("20 (23)".to_owned(), vec![(0, Fault::Stated { says: 20, is: 22 })])]);
+}
+
+#[test]
 fn a_heel_is_worked_over_some_of_the_stitches() {
     // Half of 56 (64) wait for the instep: 28 (32) are worked, and come back.
     let heel = |words: &str| format!("CO 56 (64) sts.\nRnd 1: Knit.\n{words}\nRow 1: *Sl1, k1; rep from * to end.\n");

@@ -111,11 +111,13 @@ pub struct Repeated {
     pub at: Span,
 }
 
-/// Shaping at both ends that a sentence tells.
+/// Shaping at the ends of rows that a sentence tells.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Shaped {
-    /// How many stitches at each end.
+    /// How many stitches at each of these ends.
     pub by: Number,
+    /// At how many ends of a row, 1 or 2.
+    pub edges: i64,
     /// Whether they are decreased.
     pub less: bool,
     /// When and how often, one spell after another; never empty.

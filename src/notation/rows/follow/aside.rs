@@ -30,9 +30,9 @@ impl Knitter<'_> {
         self.stated(id, statement, false);
     }
 
-    /// Works shaping that a sentence tells, two at a time.
+    /// Works shaping that a sentence tells.
     pub(super) fn shape(&mut self, id: Id, statement: &Statement, shaped: &Shaped) {
-        let each = shaped.by.of(self.size).saturating_mul(2);
+        let each = shaped.by.of(self.size).saturating_mul(shaped.edges);
         self.history.push(Past::Unknown);
         self.last_change = None;
         self.markers.forget();

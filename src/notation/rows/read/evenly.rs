@@ -44,10 +44,11 @@ pub(super) const ENDS: [&str; 7] =
     ["each end", "both ends", "each side", "both sides", "each edge", "both edges", "either end"];
 
 /// At the beginning of a row and at its end.
-const BOTH: [&str; 3] = ["beg and end", "beginning and end", "start and end"];
+pub(super) const BOTH: [&str; 3] = ["beg and end", "beginning and end", "start and end"];
 
 /// At one of them, of a row that is named.
-const ONE: [&str; 8] = ["beg", "beginning", "start", "end", "neck edge", "front edge", "armhole edge", "side edge"];
+pub(super) const ONE: [&str; 8] =
+    ["beg", "beginning", "start", "end", "neck edge", "front edge", "armhole edge", "side edge"];
 
 /// Reads a whole row of that kind; nothing where none stands here.
 pub(super) fn evenly(cursor: &mut Cursor<'_>) -> Result<Option<Item>, Bad> {

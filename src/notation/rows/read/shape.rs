@@ -1,8 +1,8 @@
-//! Shaping at both ends, told in a sentence: `Dec 1 st at each end of every 4th row until 40 sts rem`.
+//! Shaping at the ends of rows, told in a sentence: `Dec 1 st at each end of every 4th row until 40 sts rem`.
 
 use super::super::statement::{Again, Doing, Every, Shaped, Spell};
 use super::cursor::{Bad, Cursor};
-use super::evenly::ENDS;
+use super::evenly::{BOTH, ENDS, ONE};
 use super::every::spells;
 use super::until::{stitches_left, times};
 
@@ -15,9 +15,14 @@ pub(super) fn shape(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let by = cursor.number()?.unwrap_or_else(|| cursor.once());
     cursor.any(&["sts", "st", "stitches", "stitch"]);
     cursor.any(&["at"]);
-    if !cursor.any(&ENDS) {
+    cursor.any(&["the"]);
+    let edges = if cursor.any(&ENDS) || cursor.any(&BOTH) {
+        2
+    } else if cursor.any(&ONE) {
+        1
+    } else {
         return Ok(None);
-    }
+    };
     let whole = cursor.attempt(|cursor| {
         cursor.sign(',');
         let spells = spells(cursor)?;
@@ -30,10 +35,10 @@ pub(super) fn shape(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         {
             *again = Again::More(number.clone());
         }
-        return Ok(Some(Doing::Shape(Shaped { by, less, spells })));
+        return Ok(Some(Doing::Shape(Shaped { by, edges, less, spells })));
     }
     let again = anyhow_often(cursor)?;
-    Ok(Some(Doing::Shape(Shaped { by, less, spells: vec![Spell { every: Every::Row, again }] })))
+    Ok(Some(Doing::Shape(Shaped { by, edges, less, spells: vec![Spell { every: Every::Row, again }] })))
 }
 
 /// Reads how often among words that say more than that.
