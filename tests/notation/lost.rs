@@ -33,3 +33,26 @@ fn a_row_that_takes_for_ever_is_given_up_and_told_of() {
     assert_eq!(found[0].1, [(0, Fault::Unknown)]);
     assert!(begun.elapsed().as_secs() < 5, "{:?}", begun.elapsed());
 }
+
+/// A row that shapes and a plain one are a pair: to go on as established may be to go on shaping (common practice).
+#[test]
+fn to_go_on_as_established_may_be_to_go_on_shaping() {
+    let pair = "Cast on 40 sts.\nRow 1: K2tog, k to end.\nRow 2: Purl.\n";
+    let lost = |words: &str| told(&[&format!("{pair}{words}\nNext row: K39.")], 1);
+    for words in ["Work as established until it measures 10 cm.", "Continue until it measures 10 cm."] {
+        assert_eq!(lost(words), [(words.trim_end_matches('.').to_owned(), vec![(0, Fault::Unknown)])], "{words}");
+        // After two plain rows nothing is shaped any more.
+        assert_eq!(lost(&format!("Knit 1 row.\n{words}")), [], "{words}");
+        assert_eq!(lost(&format!("Knit 4 rows.\n{words}")), [], "{words}");
+    }
+    // What names the stitch is of that.
+    for words in
+        ["Rib as set until it measures 10 cm.", "Continue in rib until it measures 10 cm.", "Work even for 10 cm."]
+    {
+        assert_eq!(lost(words), [], "{words}");
+    }
+    assert_eq!(
+        end(&["Cast on 40 sts.\nRow 1: *K2, p2; rep from * to end.\nWork as established for 10 cm."], 1),
+        [Some(40)]
+    );
+}

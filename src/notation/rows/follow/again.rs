@@ -88,11 +88,11 @@ impl<'a> Knitter<'a> {
             self.told.truncate(told);
             let before = self.needle;
             match items {
-                Some([Item::Unsaid { as_before: true, .. }]) if self.last_change == Some(0) => {}
+                Some([Item::Unsaid { as_before: true, .. }]) if self.pace.is_even() => {}
                 Some(items) => {
                     let outcome = self.outcome(statement, items);
                     self.needle = outcome.after;
-                    self.last_change = outcome.change;
+                    self.pace.row(outcome.change);
                     if outcome.faults.iter().any(|(fault, _)| unfit(*fault)) {
                         return Err(before.here.unwrap_or(0));
                     }
@@ -106,7 +106,7 @@ impl<'a> Knitter<'a> {
     /// Works a row that changes no count.
     fn plain_row(&mut self) {
         self.markers.plain_row();
-        self.last_change = Some(0);
+        self.pace.plain(Some(1));
         self.needle.here = self.needle.total;
         self.steps += 1;
     }

@@ -4,12 +4,13 @@
 use super::super::count::Needle;
 use super::super::tree::Span;
 use super::knitter::Knitter;
+use super::pace::Pace;
 use super::past::Past;
 
 /// What there was before the words of a chart.
 pub(super) struct Apart {
     needle: Needle,
-    last_change: Option<i64>,
+    pace: Pace,
     lost_at: Option<(usize, Span)>,
     /// Whether its rows add or take away stitches, or do not tell: then nobody knows whether they are worked here.
     changed: bool,
@@ -18,8 +19,8 @@ pub(super) struct Apart {
 impl Knitter<'_> {
     /// Begins the words of a chart.
     pub(super) fn set_apart(&mut self) {
-        let (needle, last_change, lost_at) = (self.needle, self.last_change, self.lost_at.take());
-        self.apart = Some(Apart { needle, last_change, lost_at, changed: false });
+        let (needle, pace, lost_at) = (self.needle, self.pace, self.lost_at.take());
+        self.apart = Some(Apart { needle, pace, lost_at, changed: false });
         self.needle = Needle::UNKNOWN;
     }
 
@@ -35,7 +36,7 @@ impl Knitter<'_> {
         let Some(apart) = self.apart.take() else { return };
         // Its rows are none of those that words behind it go back to.
         self.history.push(Past::Unknown);
-        self.last_change = apart.last_change;
+        self.pace = apart.pace;
         self.lost_at = apart.lost_at;
         self.needle = if apart.changed { Needle::UNKNOWN } else { apart.needle };
     }

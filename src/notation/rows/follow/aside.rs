@@ -24,7 +24,7 @@ impl Knitter<'_> {
         let more = taken.more.as_ref().map_or(0, |more| more.of(self.size));
         let all = number.filter(|_| named || self.needle.total.is_none());
         self.needle = all.map_or(Needle::UNKNOWN, |all| Needle::of(all.saturating_add(more)));
-        self.last_change = None;
+        self.pace.lose();
         self.lost_at = None;
         self.markers.forget();
         self.stated(id, statement, false);
@@ -34,7 +34,7 @@ impl Knitter<'_> {
     pub(super) fn shape(&mut self, id: Id, statement: &Statement, shaped: &Shaped) {
         let each = shaped.by.of(self.size).saturating_mul(shaped.edges);
         self.history.push(Past::Unknown);
-        self.last_change = None;
+        self.pace.lose();
         self.markers.forget();
         let by = if shaped.less { each.saturating_neg() } else { each };
         self.work_spells(id, statement, &shaped.spells, &What::Ends(by));

@@ -6,6 +6,7 @@ use super::super::statement::{Doing, NextSide, Statement, Written};
 use super::super::tree::Span;
 use super::apart::Apart;
 use super::markers::Markers;
+use super::pace::Pace;
 use super::past::{History, Past};
 use super::pieces::Held;
 use super::sides::Sides;
@@ -47,8 +48,8 @@ pub(super) struct Knitter<'a> {
     pub(super) doubt: bool,
     /// The rows worked.
     pub(super) history: History,
-    /// What the last row added, where that is known.
-    pub(super) last_change: Option<i64>,
+    /// What the last rows added.
+    pub(super) pace: Pace,
     /// Words that lost the count and have not been told of.
     pub(super) lost_at: Option<(usize, Span)>,
     /// What is in mind while the rows of a chart are told in words.
@@ -76,7 +77,7 @@ impl<'a> Knitter<'a> {
             waiting: Vec::new(),
             doubt: false,
             history: History::of(blocks),
-            last_change: None,
+            pace: Pace::default(),
             lost_at: None,
             apart: None,
             steps: 0,
@@ -165,7 +166,8 @@ impl<'a> Knitter<'a> {
                 self.rows.clear();
                 self.others = None;
                 self.history.begin();
-                (self.last_change, self.lost_at) = (None, None);
+                self.pace.lose();
+                self.lost_at = None;
                 self.stated(id, statement, false);
             }
             Doing::PutAside(put) => self.put_aside(id, statement, put),
@@ -181,13 +183,13 @@ impl<'a> Knitter<'a> {
                     }
                     None => self.history.push(Past::Unknown),
                 }
-                self.last_change = Some(0);
+                self.pace.plain(rows.map(i64::from));
                 self.markers.go_on();
                 self.needle.here = self.needle.total;
                 self.stated(id, statement, false);
             }
             Doing::Established => {
-                if self.last_change != Some(0) {
+                if !self.pace.is_even() {
                     self.lose(id.0, statement.at.clone(), statement.trouble.is_some());
                 }
                 self.markers.go_on();
@@ -197,7 +199,7 @@ impl<'a> Knitter<'a> {
             Doing::Unsaid => {
                 self.lose(id.0, statement.at.clone(), statement.trouble.is_some());
                 self.history.push(Past::Unknown);
-                self.last_change = None;
+                self.pace.lose();
                 self.stated(id, statement, false);
             }
             Doing::BindOff => {

@@ -6,6 +6,7 @@ mod aside;
 mod held;
 mod knitter;
 mod markers;
+mod pace;
 mod past;
 mod pieces;
 mod row;

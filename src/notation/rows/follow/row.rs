@@ -125,7 +125,7 @@ impl<'a> Knitter<'a> {
         }
         if statement.trouble.is_some() {
             self.needle = Needle::UNKNOWN;
-            self.last_change = None;
+            self.pace.lose();
             self.sides.forget();
             self.stated(id, statement, false);
             return;
@@ -142,7 +142,7 @@ impl<'a> Knitter<'a> {
         }
         if let [Item::Unsaid { as_before, .. }] = items {
             // As the rows before: none the more if they add none.
-            if !as_before || self.last_change != Some(0) {
+            if !as_before || !self.pace.is_even() {
                 self.lose(id.0, statement.at.clone(), false);
             }
             self.stated(id, statement, false);
@@ -178,7 +178,7 @@ impl<'a> Knitter<'a> {
             self.lose(id.0, at, false);
         }
         self.needle = outcome.after;
-        self.last_change = outcome.change;
+        self.pace.row(outcome.change);
         if last {
             self.stated(id, statement, false);
         }

@@ -79,7 +79,7 @@ impl Knitter<'_> {
     /// Keeps rows that are worked so many times more, each behind the other.
     pub(super) fn keep_again(&mut self, id: Id, at: &Span, rows: &[Past], times: i64) {
         self.history.again(rows, times);
-        if rows.len() == 1 && self.last_change == Some(0) {
+        if rows.len() == 1 && self.pace.was_plain() {
             // "Row 1 (RS): Knit. Repeat row 1": the same from both sides, the label says where it begins.
             self.sides.go_on(times);
             return;

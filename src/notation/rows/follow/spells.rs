@@ -6,6 +6,7 @@ use super::super::statement::{Again, Every, Spell, Statement};
 use super::super::tree::{Number, Span};
 use super::knitter::{Id, Knitter, MOST_ROWS};
 use super::markers::Markers;
+use super::pace::Pace;
 use super::past::{History, Past};
 use super::sides::Sides;
 
@@ -37,7 +38,7 @@ struct Kept {
     needle: Needle,
     markers: Markers,
     history: History,
-    last_change: Option<i64>,
+    pace: Pace,
     sides: Sides,
     lost_at: Option<(usize, Span)>,
     told: usize,
@@ -93,7 +94,7 @@ impl Knitter<'_> {
             needle: self.needle,
             markers: self.markers.clone(),
             history: self.history.clone(),
-            last_change: self.last_change,
+            pace: self.pace,
             sides: self.sides,
             lost_at: self.lost_at.clone(),
             told: self.told.len(),
@@ -104,7 +105,7 @@ impl Knitter<'_> {
         self.needle = kept.needle;
         self.markers = kept.markers.clone();
         self.history = kept.history.clone();
-        self.last_change = kept.last_change;
+        self.pace = kept.pace;
         self.sides = kept.sides;
         self.lost_at.clone_from(&kept.lost_at);
     }

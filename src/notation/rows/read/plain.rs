@@ -47,6 +47,7 @@ const AS_BEFORE: [&str; 4] = ["established", "set", "est", "before"];
 /// Reads rows that change no count: "Knit 4 rows", "Work even until it measures 10 cm".
 pub(super) fn plain(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let goes_on = cursor.sees("continue") || cursor.sees("cont");
+    let ribs = cursor.sees("rib");
     if !cursor.any(&PLAIN) {
         return Ok(None);
     }
@@ -70,10 +71,12 @@ pub(super) fn plain(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     if !is_quiet(&words, cursor.lexicon) {
         return Ok(Some(Doing::Unsaid));
     }
-    // "Continue until …" may be shaped as before; "continue straight" is not.
-    let straight =
-        even || words.contains("without") || has(&["st", "stockinette", "garter", "rib", "ribbing", "seed", "moss"]);
-    let as_before = has(&AS_BEFORE) || (goes_on && !straight);
+    // "Continue until …" may be shaped as before; "continue straight" and "rib as set" are not.
+    let straight = even
+        || ribs
+        || words.contains("without")
+        || has(&["st", "stockinette", "garter", "rib", "ribbing", "seed", "moss"]);
+    let as_before = !straight && (goes_on || has(&AS_BEFORE));
     Ok(Some(if as_before { Doing::Established } else { Doing::Plain { rows: how_many(&words) } }))
 }
 
