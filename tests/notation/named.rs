@@ -446,6 +446,7 @@ fn a_side_goes_with_how_many_rows_are_between() {
         "Purl 1 row. Work dec row on next row, then every 4th row 3 times more.",
         "Work dec row every 2 cm 3 times more.",
         "Work dec row on foll 3 alt rows, then on foll 5 4th rows.",
+        "Work dec row every 4th row twice more, ending with a WS row. Work dec row every alt row twice more.",
     ] {
         assert_eq!(told(&[&format!("{begin}{sentence}")], 1), [], "{sentence}");
     }
