@@ -239,3 +239,19 @@ fn colours_change_no_count() {
     }
     assert!(seen > 20, "{seen}");
 }
+
+/// "In next st" and "in back" say where a stitch is worked, whatever yarns are called.
+#[test]
+fn words_for_a_place_are_no_colours() {
+    let mut lexicon = Lexicon::default();
+    for name in ["Next", "Back", "Yarn", "The Same"] {
+        lexicon.name_colour(name, name);
+    }
+    // One is taken and three are left, so 22; the slipped stitch is one of the others.
+    let text = "Cast on 20 sts.\nRow 1: (K1, yo, k1) in next st, sl 1 with yarn in back, k18. [22 sts]\nRow 2: (K1, yo, k1) all in the same st, k21. [24 sts]";
+    let written = read(text, &lexicon, RunStyle::default());
+    for statement in &written.statements {
+        assert_eq!(statement.trouble, None, "{statement:#?}");
+    }
+    assert_eq!(follow(&[written], 1).told, []);
+}

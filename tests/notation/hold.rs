@@ -136,6 +136,9 @@ fn what_is_said_before_stitches_works_none() {
         "With RS facing, k across 40 held sts, pick up and knit 8 sts from underarm",
         "With RS facing and MC, k40 held sts, pick up and k 8 sts",
         "RS facing, pick up and k 8 sts, k across 40 sts from holder",
+        "With larger needles, k40 held sts, pick up and knit 8 sts",
+        "Using 3.5 mm dpns and MC, k40 held sts, pick up and knit 8 sts",
+        "With MC and the smaller circular needle, k40 held sts, pick up and knit 8 sts",
         "With MC, k40 held sts, using backward loop method CO 8 sts",
         "Join yarn, k40 held sts, using the backward-loop method, CO 8 sts",
     ] {

@@ -35,6 +35,9 @@ fn rows_in_other_spellings_come_out() {
         ("Inc 2 sts at start of this row.", 20, 22),
         ("Dec 1 st at neck edge of next row.", 20, 19),
         ("Dec 1 st at beg and end of row.", 20, 18),
+        ("K across to end.", 20, 20),
+        ("K across to last 2 sts, k2tog.", 20, 19),
+        ("Purl across.", 20, 20),
         // All but five are bound off.
         ("BO in pattern until 5 sts rem.", 20, 5),
         ("Bind off in patt until 5 sts remain, k5.", 20, 5),

@@ -28,6 +28,9 @@ const TAKEN: &str = " k p sl knit purl slip work rep repeat to turn row rows rnd
     decrease next last first all each every in with using as for of on onto the a an both same pass pick join twice once into \
     rib patt pattern garter stockinette seed moss even rem remaining hold held knitwise purlwise kwise pwise wyif wyib ";
 
+/// Words that are no colour's name even behind `in` or `with`: `in next st`, `with yarn in front`.
+const NEVER: &str = " next same each every st sts stitch back front yarn the a an patt pattern rs ws ";
+
 /// Words before a colour.
 const BEFORE: [&str; 3] = ["in", "with", "using"];
 
@@ -49,7 +52,8 @@ impl Colours {
     /// whether a word before it says that it is one.
     pub(super) fn at<'a>(&'a self, text: &'a str, said: bool) -> Option<(usize, &'a str, bool)> {
         let word = text.get(..text.find(|c: char| !c.is_alphanumeric()).unwrap_or(text.len()))?;
-        let taken = || !said && TAKEN.split(' ').any(|taken| taken.eq_ignore_ascii_case(word));
+        let never = || NEVER.split(' ').any(|never| never.eq_ignore_ascii_case(word));
+        let taken = || never() || !said && TAKEN.split(' ').any(|taken| taken.eq_ignore_ascii_case(word));
         let own = self.own.iter().filter_map(|(name, label)| {
             let length = begins(text, name).filter(|_| !taken())?;
             Some((length, label.as_str(), true))
@@ -83,6 +87,13 @@ const IN_WORDS: [(&str, &str); 6] = [
 /// Whether a word stands before a colour's name.
 pub(super) fn is_before(word: &str) -> bool {
     BEFORE.iter().any(|before| before.eq_ignore_ascii_case(word))
+}
+
+/// Whether what a word stands for may go by a letter, which is then no colour: `to marker A`, `in pattern B`.
+pub(super) fn is_lettered(word: &str) -> bool {
+    const LETTERED: &str = " m marker markers chart pattern patt pat needle needles holder holders hold motif panel cable section part \
+        piece point size version option method repeat rep row rows rnd rnds round rounds side edge front back sleeve ";
+    LETTERED.split(' ').any(|lettered| lettered.eq_ignore_ascii_case(word))
 }
 
 /// Whether a word is the trade's for a colour (common practice): the main and the contrasting ones, or a capital letter.

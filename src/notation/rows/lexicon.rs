@@ -1,6 +1,6 @@
 //! The words that work stitches, and how many each takes and leaves.
 
-use super::colours::{Colours, Named, is_before};
+use super::colours::{Colours, Named, is_before, is_letter, is_lettered};
 use crate::measure::SizeNames;
 use crate::standards::abbreviations::{self, Kind, Stitches};
 use std::collections::HashMap;
@@ -97,14 +97,15 @@ impl Lexicon {
 
     fn colours_from(&self, text: &str, begins_with_stitch: bool) -> Vec<Named> {
         let mut named: Vec<Named> = Vec::new();
-        let (mut at, mut said, mut first) = (0, false, begins_with_stitch);
+        let (mut at, mut before, mut said, mut first) = (0, "", false, begins_with_stitch);
         while let Some(rest) = text.get(at..).filter(|rest| !rest.is_empty()) {
             let word = rest.get(..rest.find(|c: char| !c.is_alphanumeric()).unwrap_or(rest.len())).unwrap_or_default();
             if word.is_empty() {
                 at += rest.chars().next().map_or(1, char::len_utf8);
                 continue;
             }
-            let found = self.colour_at(rest, said).filter(|_| !first || said);
+            let found =
+                self.colour_at(rest, said).filter(|_| (!first || said) && !(is_letter(word) && is_lettered(before)));
             at += match found {
                 Some((length, label, own)) => {
                     named.push(Named { label: label.to_owned(), own, at: at..at + length, said });
@@ -113,7 +114,7 @@ impl Lexicon {
                 None => word.len(),
             };
             said = is_before(word) || (said && matches!(word, "the" | "colour" | "color" | "yarn"));
-            first = false;
+            (before, first) = (word, false);
         }
         named
     }

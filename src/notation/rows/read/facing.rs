@@ -1,4 +1,4 @@
-//! What stands before stitches and is for the knitter alone: the side that faces her, how stitches are cast on.
+//! What stands before stitches and is for the knitter alone: the side that faces her, her needles, how stitches are cast on.
 
 use super::colour::before_stitches;
 use super::cursor::Cursor;
@@ -15,9 +15,9 @@ const FACING: [&str; 8] = [
     "ws facing",
 ];
 
-/// Moves past "with RS facing" or "using the backward-loop method"; returns whether such words stood here.
+/// Moves past "with RS facing", "and larger needles" or "using the backward-loop method"; returns whether such words stood here.
 pub(super) fn facing(cursor: &mut Cursor<'_>) -> bool {
-    cursor.any(&FACING) || method(cursor)
+    cursor.any(&FACING) || needles(cursor) || method(cursor)
 }
 
 /// Moves past what a sentence may begin with, "With MC," and "With RS facing and CC,"; returns whether such words stood here.
@@ -32,6 +32,28 @@ pub(super) fn begins(cursor: &mut Cursor<'_>) -> bool {
             return found;
         }
     }
+}
+
+/// Needles, and words that may stand before them.
+const NEEDLES: [&str; 6] = ["needles", "needle", "dpns", "dpn", "circular needle", "circulars"];
+const WHICH: [&str; 11] = ["the", "a", "larger", "smaller", "main", "size", "us", "mm", "straight", "long", "circular"];
+
+/// Moves past "with larger needles" and "and 3.5 mm dpns".
+fn needles(cursor: &mut Cursor<'_>) -> bool {
+    let before = cursor.at;
+    let mut begun = cursor.any(&["with", "using", "and"]);
+    while begun && !cursor.any(&NEEDLES) {
+        cursor.spaces();
+        let rest = cursor.rest();
+        let size = rest.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(rest.len());
+        if rest.starts_with(|c: char| c.is_ascii_digit()) {
+            cursor.at += size;
+        } else {
+            begun = cursor.any(&WHICH);
+        }
+    }
+    cursor.at = if begun { cursor.at } else { before };
+    begun
 }
 
 /// The longest name of a method, in characters.

@@ -35,8 +35,8 @@ pub(super) fn separators(cursor: &mut Cursor<'_>) -> Option<Item> {
                 parted = true;
             }
             Some('(') if aside(cursor) => {}
-            Some(_) if cursor.any(&["and", "then"]) => parted = true,
             Some(_) if facing(cursor) => parted = true,
+            Some(_) if cursor.any(&["and", "then"]) => parted = true,
             // Markers lie between stitches, and a colour is no stitch.
             Some(_) if cursor.any(&["slipping markers", "slipping all markers", "slipping marker", "slipping m"]) => {
                 cursor.any(&["as you come to them", "as you go", "as they appear", "as you come to it"]);

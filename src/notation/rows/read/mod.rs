@@ -3,6 +3,7 @@
 mod again;
 mod aside;
 mod between;
+mod cast_on;
 mod colour;
 mod cursor;
 mod descriptions;

@@ -62,9 +62,11 @@ pub(super) fn stitches_left(cursor: &mut Cursor<'_>) -> Result<Option<Number>, B
 /// Reads how far something goes; nothing where that is not said here.
 pub(super) fn until(cursor: &mut Cursor<'_>) -> Result<Option<Until>, Bad> {
     let before = cursor.at;
+    // "Across to end" and "across to last 2 sts" say more.
+    if cursor.any(&["around", "across"]) && !cursor.sees("to") && !cursor.sees("until") {
+        return Ok(Some(Until::End));
+    }
     if cursor.any(&[
-        "around",
-        "across",
         "all sts",
         "all stitches",
         "rem sts",
