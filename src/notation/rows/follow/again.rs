@@ -3,7 +3,7 @@
 use super::super::count::Needle;
 use super::super::fault::Fault;
 use super::super::name::RowName;
-use super::super::statement::{Repeated, Rows, Statement};
+use super::super::statement::{Every, NextSide, Repeated, Rows, Statement};
 use super::super::tree::{Item, Number, Span};
 use super::knitter::{Id, Knitter, MOST_ROWS, MOST_STEPS};
 use super::past::{Last, Past};
@@ -28,6 +28,11 @@ impl<'a> Knitter<'a> {
         let (before, already) = (self.needle, self.told.len());
         let what = What::Rows(rows, repeated.at.clone());
         self.work_spells(id, statement, &repeated.spells, &what);
+        let spaced = repeated.spells.iter().any(|spell| spell.every != Every::Row);
+        if spaced && matches!(statement.next_side, NextSide::Is(_)) {
+            // "Ending with a WS row": perhaps there is one behind the last that was told.
+            self.history.push(Past::Unknown);
+        }
         let unread = |row: &Past| match row {
             Past::Row(row) => self.get(*row).is_some_and(|statement| statement.trouble.is_some()),
             Past::Even | Past::Part | Past::Unknown => false,
