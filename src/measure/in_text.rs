@@ -3,6 +3,7 @@
 use super::brackets::numbers_in_brackets;
 use super::count::Count;
 use super::number::{begins_number, is_dash};
+use super::ordinal::{ordinal_ending, without_ordinals};
 use super::run::read_run;
 use super::shape::RunStyle;
 use super::system::Inch;
@@ -19,7 +20,8 @@ pub struct RunInText {
 
 /// Returns the size runs of a text that have a value for each of so many sizes.
 ///
-/// Such a run is a number or a dash with one or more brackets of numbers behind it, `20 (22, 24)` or `20 (22, 24)[26, 28]`.
+/// Such a run is a number or a dash with one or more brackets of numbers behind it, `20 (22, 24)` or `20 (22, 24)[26, 28]`; the
+/// numbers may be ordinal, `8th (7th, 6th)`.
 /// Runs without brackets are left out, since `1/2/3` may as well be a day; so are those in the bracket that the house keeps for
 /// repeats. There is none for a single size.
 #[must_use]
@@ -29,6 +31,8 @@ pub fn runs_in(text: &str, sizes: usize, style: RunStyle) -> Vec<RunInText> {
     if sizes < 2 {
         return found;
     }
+    let written = text;
+    let text = &*without_ordinals(text);
     for (open, _) in text.match_indices(['(', '[', '{']) {
         if open < past {
             continue;
@@ -36,11 +40,11 @@ pub fn runs_in(text: &str, sizes: usize, style: RunStyle) -> Vec<RunInText> {
         let Some(start) = first_value(text, past, open) else { continue };
         // A bracket behind the run may hold numbers of its own.
         if let Some((end, places)) = ends(text, open, sizes - 1).into_iter().rev().find_map(|end| {
-            let written = text.get(start..end)?;
-            let run = read_run::<Count>(written, style, Inch::default()).ok()?;
+            let run = read_run::<Count>(text.get(start..end)?, style, Inch::default()).ok()?;
             (run.ranges.len() == sizes && run.other.is_none()).then_some((end, run.ranges))
         }) {
-            let values = places.into_iter().map(|at| at.start + start..at.end + start).collect();
+            let whole = |at: Range<usize>| at.start + start..at.end + start + ordinal_ending(written, at.end + start);
+            let values = places.into_iter().map(whole).collect();
             found.push(RunInText { at: start..end, values });
             past = end;
         }
@@ -59,7 +63,8 @@ pub fn runs_in_prose(text: &str, sizes: usize, style: RunStyle) -> Vec<RunInText
         let word = before.rsplit(|c: char| !c.is_alphanumeric()).next().unwrap_or_default();
         let is_named = NAMES.iter().any(|name| word.eq_ignore_ascii_case(name));
         let written = run.values.iter().filter_map(|at| text.get(at.clone()));
-        let numbers: Vec<f64> = written.filter_map(|value| value.replace(',', ".").parse().ok()).collect();
+        let figures = |value: &str| value.trim_end_matches(char::is_alphabetic).replace(',', ".");
+        let numbers: Vec<f64> = written.filter_map(|value| figures(value).parse().ok()).collect();
         let first_is_year = run.values.first().is_some_and(|at| at.len() == 4)
             && numbers.first().is_some_and(|first| (1900.0..2100.0).contains(first))
             && !text.get(run.at.end..).is_some_and(|behind| behind.trim_start().starts_with(['s', 'm', 'y', 'r']));

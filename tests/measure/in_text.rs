@@ -69,6 +69,25 @@ fn many_brackets_in_a_row_are_read_in_their_own_length() {
     assert!(began.elapsed() < std::time::Duration::from_secs(5));
 }
 
+/// "Every 8th (7th, 6th) round" is how shaping is written for several sizes (common practice).
+#[test]
+fn ordinal_numbers_are_a_run_with_their_endings() {
+    assert_eq!(found("every 8th (7th, 6th) rnd", 3), [("8th (7th, 6th)", vec!["8th", "7th", "6th"])]);
+    assert_eq!(
+        found("every 1st (2nd, 3rd) [4TH] row", 4),
+        [("1st (2nd, 3rd) [4TH]", vec!["1st", "2nd", "3rd", "4TH"])]
+    );
+    assert_eq!(found("every 8th (7th) rnd 5 (6) times", 2).len(), 2);
+    assert_eq!(found("every 8th (–, 6th) rnd", 3), [("8th (–, 6th)", vec!["8th", "–", "6th"])]);
+    // Stitches behind a number end no ordinal, and letters of another word do not either.
+    for text in ["8sts (7sts, 6sts)", "8then (7, 6)", "th (7th, 6th)"] {
+        assert_eq!(found(text, 3), [], "{text}");
+    }
+    assert_eq!(found("for 1 st (2, 3) rows", 3), []);
+    assert_eq!(runs_in_prose("every 8th (7th) round", 2, RunStyle::default()).len(), 1);
+    assert_eq!(runs_in_prose("the 3rd (40th) time", 2, RunStyle::default()).len(), 0);
+}
+
 /// What a bracket of numbers is, for rows and for prose alike.
 #[test]
 fn a_bracket_of_numbers_holds_nothing_else() {

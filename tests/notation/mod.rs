@@ -11,6 +11,7 @@ mod faults;
 mod hold;
 mod lost;
 mod markers;
+mod named;
 mod natural;
 mod pieces;
 mod random;

@@ -56,6 +56,7 @@ fn how_far_it_goes_is_told_in_any_words() {
         "Work 5 cm in k1, p1 rib.",
         "Knit 1 rnd, placing second marker after 90 (100, 110) sts to mark side.",
         "Rounds 2-4: Work in k2, p2 rib.",
+        "Work in St st until piece measures 15 (15½, 16) in, ending 4 (5, 6) sts before BOR marker on last rnd.",
         "Work in St st until body reaches the desired length.",
     ] {
         comes_to(&format!("CO 40 sts.\nRow 1: Knit.\n{words}"), &[40]);

@@ -83,10 +83,18 @@ fn a_row_that_is_worked_again_tells_of_the_first_time() {
     let noted = rows.replace("k1.\n", "k1. (2 sts inc'd)\n");
     let html = pattern("", &format!("```rows\n{noted}```"));
     assert_eq!(beside(&html), ["", "", "", "30 sts"], "the change is said");
+    // One that is worked again by its name is no other, and one of the same name before it is left alone.
+    let named = "Cast on 40 sts.\nDec rnd: K1, k2tog, k to end.\nDec rnd: K1, k2tog, k to last 3 sts, ssk, k1.\n\
+                 Work dec rnd every 4th rnd 3 times more.\nKnit 3 rnds.\n";
+    let html = pattern("", &format!("```rows\n{named}```"));
+    assert_eq!(beside(&html), ["", "39 sts", "37 sts the first time", "31 sts", ""]);
     // A name with a colon begins another part, whatever words it has.
     let html =
         pattern("", "```rows\nCast on 20 sts.\nRound the ankle:\nRnd 1: Knit.\nBrim, folded:\nRnd 1: Purl.\n```");
     assert_eq!(html.matches("<p class=\"block-title\">").count(), 2, "{html}");
+    let html = pattern("", "```rows\nSleeves (make 2):\nCast on 20 sts.\nPart 1 – Cuff:\nR1: Purl.\n```");
+    assert!(html.contains("<p class=\"block-title\">Sleeves (make 2):</p>"), "{html}");
+    assert!(html.contains("<p class=\"block-title\">Part 1 – Cuff:</p>"), "{html}");
     // Rows worked between others leave another count each time.
     let between = "Cast on 20 sts.\nRow 1: K1, k2tog, k to end.\nRows 2 and 4: Purl.\nRow 3: K1, k2tog, k to end.\n";
     assert_eq!(beside(&pattern("", &format!("```rows\n{between}```"))), ["", "19 sts", "", "18 sts"]);
@@ -241,4 +249,16 @@ fn a_row_in_a_note_is_explained_below_it_and_plain_in_feeds() {
     assert!(content.contains("<pre tabindex=\"0\"><code class=\"language-rows\">Cast on 9 (10) sts.\nRow 1: K2tog &amp; k7.\n</code></pre>"), "{content}");
     assert!(!content.contains("button") && !content.contains("abbr"), "{content}");
     assert!(!page(&made, "feed.xml").contains("popover"));
+}
+
+/// "Every 8th (7th, 6th) round" differs by size like any other number, in rows and in the text around them.
+#[test]
+fn every_so_many_rounds_is_marked_by_size() {
+    let sentence = "Work dec rnd every 8th (7th, 6th) rnd twice more.";
+    let rows = format!(
+        "```rows\nCast on 40 sts.\nDec rnd: K2tog, k to end.\n{sentence}\n```\n\nShape every 8th (7th, 6th) rnd."
+    );
+    let html = pattern("sizes: S (M, L)\n", &rows);
+    let run = "<span class=\"c1\">8th</span> (<span class=\"c2\">7th</span>, <span class=\"c3\">6th</span>)</span>";
+    assert_eq!(html.matches(run).count(), 2, "{html}");
 }

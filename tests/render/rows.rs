@@ -87,6 +87,39 @@ fn each_part_of_a_row_has_its_class() {
 }
 
 #[test]
+fn labels_are_written_in_several_ways() {
+    let label = |row: &str| {
+        let parts = parts(row);
+        assert!(parts.iter().all(|part| part.class != "label" || part.at.start == 0), "{row}");
+        parts.iter().find(|part| part.class == "label").map(|part| row[part.at.clone()].to_owned())
+    };
+    for (row, wanted) in [
+        ("R1: K2.", Some("R1:")),
+        ("R 12 (RS): K2.", Some("R 12 (RS):")),
+        ("Row 1 - K2.", Some("Row 1 -")),
+        ("Rows 1 - 4 (WS) – p2, k3.", Some("Rows 1 - 4 (WS) –")),
+        ("Rnds 1 and 3 — k2.", Some("Rnds 1 and 3 —")),
+        ("Dec rnd A: K2.", Some("Dec rnd A:")),
+        ("Rows 1 - 4: K2.", Some("Rows 1 - 4:")),
+        ("Repeat rows 1 - 4 – or more.", None),
+        ("Rib 2 - k2.", None),
+    ] {
+        assert_eq!(label(row).as_deref(), wanted, "{row}");
+    }
+    let sided = seen("Row 3 (WS) - P2.");
+    assert_eq!(sided[..2], [("label", "Row 3 (WS) -"), ("side", "(WS)")]);
+    // A row that is worked again by its name is like one by its number.
+    assert_eq!(
+        seen("Repeat dec rnd every 8th (7th) rnd 5 (6) times more."),
+        [("number", "8th (7th)"), ("number", "5 (6)"), ("repeat", "times more")]
+    );
+    assert_eq!(
+        seen("Repeat rnd 3 every 8th (7th) rnd 5 (6) times more."),
+        [("number", "3"), ("number", "8th (7th)"), ("number", "5 (6)"), ("repeat", "times more")]
+    );
+}
+
+#[test]
 fn every_example_row_is_read_from_end_to_end() {
     let mut rows = 0;
     for line in ROWS.lines().filter(|line| !line.starts_with('#')) {

@@ -87,11 +87,15 @@ pub enum Fault {
         /// The number.
         row: u32,
     },
+    /// No row has the name.
+    NoName,
     /// A row is as another, and that one, perhaps by way of more, is as the first.
     Circle {
         /// The number of the row that it is to be as.
         row: u32,
     },
+    /// A row is as that of a name, and that one, perhaps by way of more, is as the first.
+    NamedCircle,
     /// More of the last rows are to be worked again than there are.
     FewRows {
         /// How many.

@@ -8,6 +8,7 @@ mod count;
 mod fault;
 mod follow;
 mod lexicon;
+mod name;
 mod read;
 mod statement;
 mod tree;
@@ -18,9 +19,10 @@ pub use count::{Hand, Needle, Outcome, Reading, count, net, once, work};
 pub use fault::Fault;
 pub use follow::{Followed, Seen, Told, follow};
 pub use lexicon::{Counts, Lexicon};
+pub use name::RowName;
 pub use read::{lines, read, read_items, speaks_of_markers};
 pub use statement::{
-    Again, Change, Doing, Label, NextSide, Only, PutAside, Repeated, Rows, Shaped, Side, Statement, TakenUp, Trouble,
-    Written,
+    Again, Change, Doing, Every, Label, NextSide, Only, PutAside, Repeated, Rows, Shaped, Side, Spell, Statement,
+    TakenUp, Trouble, Written,
 };
 pub use tree::{How, Item, Mark, Number, Span, To, Until, Which};

@@ -1,5 +1,6 @@
 //! What a sentence or a labelled row asks for, and what it says of itself.
 
+use super::name::RowName;
 use super::tree::{Item, Number, Span};
 use crate::measure::Problem;
 
@@ -45,6 +46,10 @@ pub struct Label {
     pub side: Option<Side>,
     /// Whether it is a round.
     pub round: bool,
+    /// What it is called, where it has a name.
+    pub name: Option<RowName>,
+    /// How many rows it is that have no numbers, one or the 4 of "Next 4 rows"; nothing where it does not tell.
+    pub rows: Option<Number>,
     /// Where it stands.
     pub at: Span,
 }
@@ -56,19 +61,43 @@ pub enum Rows {
     Numbered(Vec<u32>),
     /// The last so many that were worked.
     Last(u32),
+    /// That of this name.
+    Named(RowName),
 }
 
-/// How often rows are worked again.
+/// How often something is worked again.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Again {
     /// So many times more.
     More(Number),
     /// So many times, which may be meant in all or after the first.
     Times(Number),
+    /// So many times or once less, as the one before may be the first of them: "on next and every foll 4th row 5 times".
+    Either(Number),
     /// Until so many stitches are left.
     UntilStitches(Number),
     /// Until the work is long enough.
     Unsaid,
+}
+
+/// In which rows something is worked again.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Every {
+    /// In each.
+    Row,
+    /// In every so manieth: 4 in "every 4th row".
+    Rows(Number),
+    /// The rows between are not told: "every 2.5 cm", "on next RS row".
+    Unsaid,
+}
+
+/// A stretch of the work in which something is worked again and again.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Spell {
+    /// In which rows.
+    pub every: Every,
+    /// How often.
+    pub again: Again,
 }
 
 /// Rows that are worked again.
@@ -76,8 +105,8 @@ pub enum Again {
 pub struct Repeated {
     /// Which.
     pub rows: Rows,
-    /// How often.
-    pub again: Again,
+    /// When and how often, one spell after another; never empty.
+    pub spells: Vec<Spell>,
     /// Where the rows are named.
     pub at: Span,
 }
@@ -89,8 +118,8 @@ pub struct Shaped {
     pub by: Number,
     /// Whether they are decreased.
     pub less: bool,
-    /// How often.
-    pub again: Again,
+    /// When and how often, one spell after another; never empty.
+    pub spells: Vec<Spell>,
 }
 
 /// Stitches that a sentence puts aside.

@@ -1,5 +1,6 @@
 //! What is done in a row, as a tree whose parts know their bytes.
 
+use super::name::RowName;
 use crate::measure::SizeRun;
 use std::ops::Range;
 
@@ -179,6 +180,13 @@ pub enum Item {
         /// Where it stands.
         at: Span,
     },
+    /// The same as in a row that has a name.
+    SameNamed {
+        /// The name.
+        name: RowName,
+        /// Where it stands.
+        at: Span,
+    },
     /// Something whose stitches the words do not tell: "as established".
     Unsaid {
         /// Whether it is as in the rows before.
@@ -203,6 +211,7 @@ impl Item {
             | Self::Colour { at, .. }
             | Self::Turn { at }
             | Self::SameAs { at, .. }
+            | Self::SameNamed { at, .. }
             | Self::Unsaid { at, .. } => at,
         }
     }

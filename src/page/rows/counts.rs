@@ -101,7 +101,7 @@ fn worked_again(worked: &[(&Statement, &Seen)]) -> Vec<bool> {
         let Doing::Repeat(repeated) = &statement.doing else { continue };
         let mut left = match &repeated.rows {
             Rows::Last(number) => usize::try_from(*number).unwrap_or(usize::MAX),
-            Rows::Numbered(_) => usize::MAX,
+            Rows::Numbered(_) | Rows::Named(_) => usize::MAX,
         };
         for (place, (earlier, _)) in again.iter_mut().zip(worked).take(at).rev() {
             let label = match &earlier.doing {
@@ -112,6 +112,13 @@ fn worked_again(worked: &[(&Statement, &Seen)]) -> Vec<bool> {
             *place |= match &repeated.rows {
                 Rows::Last(_) => left > 0,
                 Rows::Numbered(rows) => label.is_some_and(|label| names(label, rows)),
+                Rows::Named(name) => {
+                    let own = label.and_then(|label| label.name.as_ref());
+                    let is_it = left > 0 && own.is_some_and(|own| own.key() == name.key());
+                    // One of the same name before it is another.
+                    left = if is_it { 0 } else { left };
+                    is_it
+                }
             };
             left = left.saturating_sub(label.map_or(1, |label| label.numbers.len().max(1)));
             // Row 1 of an earlier part is another.

@@ -17,7 +17,9 @@ pub fn context(view: &RowsView) -> RowsContext {
     let mut met = vec![false; view.abbreviations.len()];
     for line in &view.lines {
         let parts_of_line = highlight::parts(&line.text);
-        let html = marked(&line.text, &parts_of_line, &line.runs, &line.uses, &view.abbreviations, &mut met);
+        // What stands in a name is no part of a row.
+        let shown: &[Part] = if line.is_title { &[] } else { &parts_of_line };
+        let html = marked(&line.text, shown, &line.runs, &line.uses, &view.abbreviations, &mut met);
         if line.is_title {
             parts.push(RowsPart { title: html, rows: Vec::new() });
             continue;

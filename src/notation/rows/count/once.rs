@@ -26,7 +26,11 @@ pub fn once(items: &[Item], size: usize, reading: Reading) -> Option<Counts> {
             Item::FromHold { number, .. } => times_over(Counts::new(0, 1), number.of(size)),
             Item::Piece { number, .. } => times_over(Counts::new(1, 1), number.as_ref()?.of(size)),
             Item::Into { items, of, .. } => Counts::new(of.of(size), once(items, size, reading)?.leaves),
-            Item::Even { .. } | Item::Turn { .. } | Item::SameAs { .. } | Item::Unsaid { .. } => return None,
+            Item::Even { .. }
+            | Item::Turn { .. }
+            | Item::SameAs { .. }
+            | Item::SameNamed { .. }
+            | Item::Unsaid { .. } => return None,
         };
         sum = plus(sum, counts);
     }

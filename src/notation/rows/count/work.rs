@@ -155,7 +155,7 @@ impl Work {
             Item::Piece { number: None, at, .. } => self.lose(at),
             Item::Colour { .. } => {}
             Item::Turn { .. } => self.turn(),
-            Item::SameAs { at, .. } | Item::Unsaid { at, .. } => self.lose(at),
+            Item::SameAs { at, .. } | Item::SameNamed { at, .. } | Item::Unsaid { at, .. } => self.lose(at),
         }
     }
 

@@ -2,10 +2,12 @@
 
 use super::super::count::Needle;
 use super::super::fault::Fault;
-use super::super::statement::{Again, Repeated, Rows, Statement};
-use super::super::tree::{Item, Number};
+use super::super::name::RowName;
+use super::super::statement::{Repeated, Rows, Statement};
+use super::super::tree::{Item, Number, Span};
 use super::knitter::{Id, Knitter, MOST_ROWS, MOST_STEPS};
 use super::past::{Last, Past};
+use super::spells::{Turns, What};
 use super::usual::unfit;
 
 impl<'a> Knitter<'a> {
@@ -23,69 +25,18 @@ impl<'a> Knitter<'a> {
                 return;
             }
         };
-        let (before, marked) = (self.needle, self.markers.clone());
-        let already = self.told.len();
-        match &repeated.again {
-            Again::More(number) => {
-                let times = number.of(self.size);
-                self.passes(id, repeated, &rows, times);
-                self.keep_again(id, repeated, &rows, times);
-            }
-            Again::Times(number) => {
-                let mut times = number.of(self.size);
-                let told = self.told.len();
-                self.passes(id, repeated, &rows, times);
-                let says = statement.stated.as_ref().and_then(|stated| stated.values.get(self.size).copied());
-                let wrong = self.told.len() > told || says.zip(self.needle.total).is_some_and(|(says, is)| says != is);
-                if wrong && times > 0 {
-                    let (kept, needle) = (self.told.split_off(told), self.needle);
-                    let markers = std::mem::replace(&mut self.markers, marked);
-                    self.needle = before;
-                    self.passes(id, repeated, &rows, times - 1);
-                    let fits = self.told.len() == told && says.is_some() && says == self.needle.total;
-                    if fits {
-                        self.tell(id.0, number.at.clone(), Fault::InAll { times });
-                        times -= 1;
-                    } else {
-                        self.told.truncate(told);
-                        self.told.extend(kept);
-                        (self.needle, self.markers) = (needle, markers);
-                    }
-                }
-                self.keep_again(id, repeated, &rows, times);
-            }
-            Again::UntilStitches(number) => {
-                let times = self.until_stitches(id, &rows, number);
-                if times.is_none() {
-                    self.history.push(Past::Unknown);
-                }
-                self.keep_again(id, repeated, &rows, times.unwrap_or(1));
-                if times.is_none() {
-                    self.sides.forget();
-                }
-            }
-            Again::Unsaid => {
-                self.passes(id, repeated, &rows, 1);
-                self.history.push(Past::Unknown);
-                self.keep_again(id, repeated, &rows, 1);
-                if !rows.len().is_multiple_of(2) {
-                    self.sides.forget();
-                }
-                if self.needle.total != before.total {
-                    self.needle = before;
-                    self.lose(id.0, statement.at.clone(), false);
-                }
-            }
-        }
+        let (before, already) = (self.needle, self.told.len());
+        let what = What::Rows(rows, repeated.at.clone());
+        self.work_spells(id, statement, &repeated.spells, &what);
         let unread = |row: &Past| match row {
             Past::Row(row) => self.get(*row).is_some_and(|statement| statement.trouble.is_some()),
             Past::Even | Past::Part | Past::Unknown => false,
         };
         let lost = before.total.is_some() && self.needle.total.is_none() && self.lost_at.is_none();
-        if lost && self.told.len() == already && !rows.iter().any(unread) {
+        let is_read = matches!(&what, What::Rows(rows, _) if !rows.iter().any(unread));
+        if lost && self.told.len() == already && is_read {
             self.lost_at = Some((id.0, repeated.at.clone()));
         }
-        self.stated(id, statement, false);
     }
 
     /// The rows that are worked again; where one of them is not there, what is told, or nothing where they are not known.
@@ -96,6 +47,12 @@ impl<'a> Knitter<'a> {
                 Last::Few(had) => Err(Some(Fault::FewRows { says: *number, had })),
                 Last::Unknown => Err(None),
             },
+            Rows::Named(name) => match self.named(name) {
+                Ok(row) => Ok(vec![Past::Row(row)]),
+                // "Work purl row" needs none of that name.
+                Err(_) if name.is_plain() => Ok(vec![Past::Even]),
+                Err(fault) => Err(fault),
+            },
             Rows::Numbered(numbers) => {
                 let row =
                     |number: &u32| self.numbered(*number).map(Past::Row).ok_or(Some(Fault::NoRow { row: *number }));
@@ -104,13 +61,24 @@ impl<'a> Knitter<'a> {
         }
     }
 
+    /// The row of a name; where there is none, what is told, or nothing where it may be that of a chart: "Work lace row 3".
+    pub(super) fn named(&self, name: &RowName) -> Result<Id, Option<Fault>> {
+        let is_own = |base: &str| self.names.keys().any(|known| known.starts_with(base));
+        let unsure = name.before_number().is_some_and(|base| !is_own(base));
+        self.names.get(name.key()).copied().ok_or(if unsure { None } else { Some(Fault::NoName) })
+    }
+
     /// Works rows once more; returns what was on the needle before the first that does not fit.
     fn pass(&mut self, rows: &[Past]) -> Result<(), i64> {
         for row in rows {
             let Past::Row(id) = *row else {
-                if *row == Past::Even {
-                    self.markers.go_on();
-                    self.last_change = Some(0);
+                match row {
+                    Past::Even => self.plain_row(),
+                    Past::Unknown => {
+                        self.markers.go_on();
+                        self.needle.here = self.needle.total;
+                    }
+                    _ => {}
                 }
                 continue;
             };
@@ -135,11 +103,20 @@ impl<'a> Knitter<'a> {
         Ok(())
     }
 
-    fn passes(&mut self, id: Id, repeated: &Repeated, rows: &[Past], times: i64) {
+    /// Works a row that changes no count.
+    fn plain_row(&mut self) {
+        self.markers.plain_row();
+        self.last_change = Some(0);
+        self.needle.here = self.needle.total;
+        self.steps += 1;
+    }
+
+    /// Works rows so many times, which are named in a place.
+    pub(super) fn passes(&mut self, id: Id, at: &Span, turns: &Turns, times: i64) {
         // A first working that does not fit was told of where it stands.
         let mut worked = 0;
         for pass in 1..=times {
-            let (before, marked) = (self.needle, self.markers.clone());
+            let (before, marked, rows) = (self.needle, self.markers.clone(), turns.of(pass));
             if before == Needle::UNKNOWN {
                 break;
             }
@@ -149,7 +126,7 @@ impl<'a> Knitter<'a> {
                 break;
             }
             if let Err(had) = self.pass(rows) {
-                self.tell(id.0, repeated.at.clone(), Fault::Again { pass, had });
+                self.tell(id.0, at.clone(), Fault::Again { pass, had });
                 self.needle = Needle::UNKNOWN;
                 break;
             }
@@ -160,7 +137,7 @@ impl<'a> Knitter<'a> {
     }
 
     /// Works rows until there are so many stitches; returns how many times, where that is known.
-    fn until_stitches(&mut self, id: Id, rows: &[Past], number: &Number) -> Option<i64> {
+    pub(super) fn until_stitches(&mut self, id: Id, turns: &Turns, number: &Number) -> Option<i64> {
         let wanted = number.of(self.size);
         let Some(first) = self.needle.total else {
             self.needle = Needle::of(wanted);
@@ -175,6 +152,7 @@ impl<'a> Knitter<'a> {
                 return Some(times);
             }
             times += 1;
+            let rows = turns.of(times);
             worked += rows.len().max(1);
             let passed = if falls { total < wanted } else { total > wanted };
             let before = self.needle;

@@ -1,10 +1,10 @@
 //! Stitches that come back to the needle, and shaping that a sentence tells.
 
 use super::super::count::Needle;
-use super::super::fault::Fault;
-use super::super::statement::{Again, Shaped, Statement, TakenUp};
+use super::super::statement::{Shaped, Statement, TakenUp};
 use super::knitter::{Id, Knitter};
 use super::past::Past;
+use super::spells::What;
 
 impl Knitter<'_> {
     /// Takes up stitches that were put aside.
@@ -37,33 +37,6 @@ impl Knitter<'_> {
         self.last_change = None;
         self.markers.forget();
         let by = if shaped.less { each.saturating_neg() } else { each };
-        match (&shaped.again, self.needle.total) {
-            (Again::Times(times), Some(total)) => {
-                let after = total.saturating_add(by.saturating_mul(times.of(self.size)));
-                if after < 0 {
-                    let fault = Fault::Short { by: after.saturating_neg(), had: total };
-                    self.tell(id.0, times.at.clone(), fault);
-                }
-                self.needle = if after < 0 { Needle::UNKNOWN } else { Needle::of(after) };
-            }
-            (Again::UntilStitches(number), Some(total)) => {
-                let wanted = number.of(self.size);
-                let change = wanted.saturating_sub(total);
-                let times = change.checked_div(by).unwrap_or(0);
-                let is = total.saturating_add(by.saturating_mul(times.max(0)));
-                if is == wanted {
-                    self.needle = Needle::of(wanted);
-                } else {
-                    self.tell(id.0, number.at.clone(), Fault::Missed { wanted, is });
-                    self.needle = Needle::UNKNOWN;
-                }
-            }
-            (Again::UntilStitches(number), None) => {
-                self.needle = Needle::of(number.of(self.size));
-                self.lost_at = None;
-            }
-            _ => self.lose(id.0, statement.at.clone(), false),
-        }
-        self.stated(id, statement, false);
+        self.work_spells(id, statement, &shaped.spells, &What::Ends(by));
     }
 }

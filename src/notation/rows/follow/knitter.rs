@@ -37,6 +37,8 @@ pub(super) struct Knitter<'a> {
     pub(super) piece: Option<String>,
     /// Numbered rows since the numbers last began anew.
     pub(super) rows: BTreeMap<u32, Id>,
+    /// Rows by the names they have, each the last of its name.
+    pub(super) names: BTreeMap<&'a str, Id>,
     /// The row that stands for every other one, and its number.
     pub(super) others: Option<(u32, Id)>,
     /// Rows that are read and not yet worked: a label may name one that comes after the next.
@@ -69,6 +71,7 @@ impl<'a> Knitter<'a> {
             heading: None,
             piece: None,
             rows: BTreeMap::new(),
+            names: BTreeMap::new(),
             others: None,
             waiting: Vec::new(),
             doubt: false,
@@ -115,6 +118,11 @@ impl<'a> Knitter<'a> {
             self.waits = None;
         }
         if let Doing::Row { label: Some(label), .. } = &statement.doing
+            && let Some(name) = &label.name
+        {
+            self.names.insert(name.key(), id);
+        }
+        if let Doing::Row { label: Some(label), .. } = &statement.doing
             && (!label.numbers.is_empty() || label.others.is_some())
         {
             let first = label.numbers.first().copied().unwrap_or(0);
@@ -146,7 +154,7 @@ impl<'a> Knitter<'a> {
                 if items.is_empty() && label.is_none() && statement.trouble.is_none() {
                     self.stated(id, statement, id.0 > 0 && id.1 == 0);
                 } else {
-                    self.row(id, statement, true);
+                    self.unnumbered(id, statement, label.as_ref(), items);
                 }
             }
             Doing::CastOn(number) => {

@@ -42,6 +42,16 @@ impl Markers {
         }
     }
 
+    /// One row that changes nothing is worked, and turned behind.
+    pub(super) fn plain_row(&mut self) {
+        self.facing = match self.facing {
+            Facing::Start | Facing::Wrong => Facing::Right,
+            Facing::Right => Facing::Wrong,
+            Facing::Round => Facing::Round,
+            Facing::Unknown => Facing::Unknown,
+        };
+    }
+
     /// Returns what is in hand for a row with this label.
     pub(super) fn hand(&mut self, label: Option<&Label>, needle: Needle) -> Hand {
         self.facing = match (label, self.facing) {

@@ -10,6 +10,7 @@ mod past;
 mod pieces;
 mod row;
 mod sides;
+mod spells;
 mod usual;
 
 use super::fault::Fault;

@@ -2,6 +2,7 @@
 
 use super::super::statement::{Doing, Repeated, Rows, Written};
 use super::knitter::{Id, MOST_ROWS};
+use std::collections::BTreeMap;
 
 /// A row that was worked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,6 +35,10 @@ pub(super) struct History {
     most: usize,
     /// Whether it is certain how many rows there were since a beginning.
     whole: bool,
+    /// How many rows there were since it was last not certain.
+    count: usize,
+    /// Which of those each row was when it was last worked.
+    seen: BTreeMap<Id, usize>,
 }
 
 impl History {
@@ -49,9 +54,21 @@ impl History {
     pub(super) fn begin(&mut self) {
         self.rows.clear();
         self.whole = true;
+        self.seen.clear();
+    }
+
+    /// How many rows were worked since a row was; nothing where that is not certain.
+    pub(super) fn since(&self, row: Id) -> Option<usize> {
+        self.seen.get(&row).map(|seen| self.count.saturating_sub(*seen))
     }
 
     pub(super) fn push(&mut self, row: Past) {
+        self.count = self.count.saturating_add(1);
+        match row {
+            Past::Row(id) => drop(self.seen.insert(id, self.count)),
+            Past::Unknown => self.seen.clear(),
+            Past::Even | Past::Part => {}
+        }
         self.rows.push(row);
         // The one before those asked for tells whether the first of them is whole.
         let spare = self.rows.len().saturating_sub(self.most.saturating_add(1));
@@ -63,6 +80,9 @@ impl History {
     /// Adds what a sentence or label without numbers works: `rows` rows where it says so, else perhaps more than one.
     pub(super) fn push_unnumbered(&mut self, row: Past, rows: Option<i64>) {
         self.whole &= rows.is_some();
+        if rows.is_none() {
+            self.seen.clear();
+        }
         self.again(&[Past::Part], rows.unwrap_or(1).saturating_sub(1));
         self.push(row);
     }
@@ -70,7 +90,10 @@ impl History {
     /// Adds rows that are worked so many times.
     pub(super) fn again(&mut self, rows: &[Past], times: i64) {
         let most = self.most.checked_div(rows.len()).unwrap_or(0).saturating_add(1);
-        let times = usize::try_from(times).unwrap_or(0).min(most);
+        let all = usize::try_from(times).unwrap_or(0);
+        let times = all.min(most);
+        // Those before the ones that are kept are counted all the same.
+        self.count = self.count.saturating_add(rows.len().saturating_mul(all - times));
         for row in rows.iter().cycle().take(rows.len().saturating_mul(times)) {
             self.push(*row);
         }

@@ -2,7 +2,7 @@
 
 use super::super::count::{Hand, Needle, Outcome};
 use super::super::fault::Fault;
-use super::super::statement::{Doing, Statement};
+use super::super::statement::{Doing, Label, Statement};
 use super::super::tree::{How, Item, Until};
 use super::knitter::{Id, Knitter, MOST_STEPS};
 use super::past::Past;
@@ -24,7 +24,7 @@ impl<'a> Knitter<'a> {
         let last: BTreeMap<Id, usize> = rows.iter().enumerate().map(|(at, (_, id))| (*id, at)).collect();
         for (at, (_, id)) in rows.into_iter().enumerate() {
             if let Some(statement) = self.get(id) {
-                self.row(id, statement, last.get(&id) == Some(&at));
+                self.row(id, statement, true, last.get(&id) == Some(&at));
                 self.after.insert(id, self.needle.total);
             }
         }
@@ -40,18 +40,32 @@ impl<'a> Knitter<'a> {
         let mut path = Vec::new();
         loop {
             let Doing::Row { items, .. } = &statement.doing else { return None };
-            let [Item::SameAs { row, at }] = items.as_slice() else { return Some(items) };
-            self.steps += 1;
-            path.push((here, *row, at));
-            let Some((other, named)) = self.numbered(*row).and_then(|other| Some((other, self.get(other)?))) else {
-                self.tell(here.0, at.clone(), Fault::NoRow { row: *row });
-                return None;
+            let found = match items.as_slice() {
+                [Item::SameAs { row, .. }] => self.numbered(*row).ok_or(Some(Fault::NoRow { row: *row })),
+                [Item::SameNamed { name, .. }] => self.named(name),
+                items => return Some(items),
             };
+            let at = items.first().map_or(0..0, |item| item.at().clone());
+            self.steps += 1;
+            let other = match found {
+                Ok(other) => other,
+                Err(Some(fault)) => {
+                    self.tell(here.0, at, fault);
+                    return None;
+                }
+                Err(None) => return None,
+            };
+            path.push((here, items, at));
+            let named = self.get(other)?;
             if !seen.insert(other) {
                 // The circle is closed by the one of its rows that is written last.
                 let circle = path.into_iter().skip_while(|(row, ..)| *row != other);
-                if let Some((last, row, at)) = circle.max_by_key(|(row, ..)| *row) {
-                    self.tell(last.0, at.clone(), Fault::Circle { row });
+                if let Some((last, items, at)) = circle.max_by_key(|(row, ..)| *row) {
+                    let fault = match items.as_slice() {
+                        [Item::SameAs { row, .. }] => Fault::Circle { row: *row },
+                        _ => Fault::NamedCircle,
+                    };
+                    self.tell(last.0, at, fault);
                 }
                 return None;
             }
@@ -78,12 +92,33 @@ impl<'a> Knitter<'a> {
                 [Item::Unsaid { .. }] => self.history.push(Past::Unknown),
                 items => self.history.push_unnumbered(Past::Row(id), next_rows(items, self.size)),
             },
+            Doing::Row { label: Some(label), items } => {
+                let rows = next_rows(items, self.size).or(label.rows.as_ref().map(|_| 1));
+                self.history.push_unnumbered(Past::Row(id), rows);
+            }
             _ => self.history.push_unnumbered(Past::Row(id), None),
         }
     }
 
-    /// Works one row, and holds it against what it says of itself if it is worked for the last time.
-    pub(super) fn row(&mut self, id: Id, statement: &'a Statement, last: bool) {
+    /// Works what a sentence or a label without numbers is, several rows where it says so: "Next 4 rows".
+    pub(super) fn unnumbered(&mut self, id: Id, statement: &'a Statement, label: Option<&Label>, items: &[Item]) {
+        let said = label.and_then(|label| label.rows.as_ref()).map_or(1, |rows| rows.of(self.size));
+        // "Next 2 rows: BO 3 sts at beg of next 2 rows" says it twice.
+        let twice = next_rows(items, self.size).is_some_and(|rows| rows > 1);
+        let rows = if twice { said.min(1) } else { said };
+        for row in 1..=rows {
+            self.row(id, statement, row == 1, row == rows);
+            if self.steps > MOST_STEPS {
+                break;
+            }
+        }
+        if rows == 0 {
+            self.stated(id, statement, false);
+        }
+    }
+
+    /// Works one row, and holds it against what it says of itself: of its side the first time, of its stitches the last time.
+    pub(super) fn row(&mut self, id: Id, statement: &'a Statement, first: bool, last: bool) {
         self.remember(id, statement);
         if let Some((block, at)) = self.lost_at.take() {
             self.tell(block, at, Fault::Unknown);
@@ -95,11 +130,16 @@ impl<'a> Knitter<'a> {
             self.stated(id, statement, false);
             return;
         }
+        let told = self.told.len();
         let Some(items) = self.items(id, statement) else {
-            self.lose(id.0, statement.at.clone(), self.steps <= MOST_STEPS);
+            self.lose(id.0, statement.at.clone(), self.told.len() > told);
             return;
         };
-        self.turn(id, statement, items);
+        if first {
+            self.turn(id, statement, items);
+        } else {
+            self.sides.go_on(1);
+        }
         if let [Item::Unsaid { as_before, .. }] = items {
             // As the rows before: none the more if they add none.
             if !as_before || self.last_change != Some(0) {
@@ -122,12 +162,14 @@ impl<'a> Knitter<'a> {
         }
         if let (Some(says), Some(is), false) = (change(statement, self.size), outcome.change, unfit) {
             let rows = match &statement.doing {
-                Doing::Row { label: Some(label), .. } => label.numbers.len(),
+                Doing::Row { label: Some(label), .. } => {
+                    let several = label.rows.as_ref().map(|rows| rows.of(self.size));
+                    several.or(i64::try_from(label.numbers.len()).ok()).unwrap_or(1)
+                }
                 _ => 1,
             };
             // A note on several rows may be of each or of all.
-            let all = i64::try_from(rows).ok().map(|rows| is.saturating_mul(rows));
-            if last && says != is && all != Some(says) {
+            if last && says != is && says != is.saturating_mul(rows) {
                 let at = statement.change.as_ref().map_or_else(|| statement.at.clone(), |change| change.by.at.clone());
                 self.tell(id.0, at, Fault::Change { says, is });
             }
@@ -194,6 +236,8 @@ pub(super) fn next_rows(items: &[Item], size: usize) -> Option<i64> {
     let [Item::Repeat { items, how: How::Times(_), at }] = items else { return None };
     let (Item::Even { until: Until::End, at: rest, .. }, edges) = items.split_last()? else { return None };
     let rows = edges.iter().map(|edge| match edge {
+        // What is said of both ends has no number of rows.
+        Item::Repeat { how: How::Times(rows), .. } if rows.at.is_empty() => Some(1),
         Item::Repeat { how: How::Times(rows), .. } => Some(rows.of(size)),
         _ => None,
     });

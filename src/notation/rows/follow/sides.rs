@@ -1,8 +1,8 @@
 //! From which side a row is worked, as far as the words tell it for certain.
 
 use super::super::fault::Fault;
-use super::super::statement::{Doing, Label, NextSide, Repeated, Side, Statement};
-use super::super::tree::Item;
+use super::super::statement::{Doing, Label, NextSide, Side, Statement};
+use super::super::tree::{Item, Span};
 use super::knitter::{Id, Knitter};
 use super::past::Past;
 use super::row::next_rows;
@@ -77,7 +77,7 @@ impl Knitter<'_> {
     }
 
     /// Keeps rows that are worked so many times more, each behind the other.
-    pub(super) fn keep_again(&mut self, id: Id, repeated: &Repeated, rows: &[Past], times: i64) {
+    pub(super) fn keep_again(&mut self, id: Id, at: &Span, rows: &[Past], times: i64) {
         self.history.again(rows, times);
         if rows.len() == 1 && self.last_change == Some(0) {
             // "Row 1 (RS): Knit. Repeat row 1": the same from both sides, the label says where it begins.
@@ -88,7 +88,7 @@ impl Knitter<'_> {
         for _ in 0..times.min(2) {
             for row in rows {
                 if let Some(side) = self.turned_again(*row) {
-                    self.tell(id.0, repeated.at.clone(), Fault::Side { side, again: true });
+                    self.tell(id.0, at.clone(), Fault::Side { side, again: true });
                     self.sides.forget();
                     return;
                 }

@@ -3,8 +3,9 @@
 use super::super::lexicon::Lexicon;
 use super::super::statement::{Only, Trouble};
 use super::super::tree::{Number, Span};
-use crate::measure::numbers_in_brackets;
-use crate::measure::{Count, RunStyle, SizeNames, SizeRun, read_run};
+use crate::measure::{
+    Count, RunStyle, SizeNames, SizeRun, numbers_in_brackets, ordinal_ending, read_run, without_ordinals,
+};
 
 /// What cannot be read, and where.
 pub(super) type Bad = (Trouble, Span);
@@ -175,8 +176,25 @@ impl<'a> Cursor<'a> {
     /// Reads a number or a size run; nothing where none stands here.
     pub fn number(&mut self) -> Result<Option<Number>, Bad> {
         self.spaces();
+        self.number_of(self.rest())
+    }
+
+    /// Reads an ordinal number or a run of them, `8th (7th, 6th)`; nothing where none stands here.
+    pub fn ordinal(&mut self) -> Result<Option<Number>, Bad> {
+        self.spaces();
+        let (start, rest) = (self.at, self.rest());
+        let plain = without_ordinals(rest);
+        self.attempt(|cursor| {
+            let number = cursor.number_of(&plain)?;
+            cursor.at += ordinal_ending(rest, cursor.at - start);
+            let length = cursor.at - start;
+            Ok(number.filter(|_| rest.get(..length) != plain.get(..length)))
+        })
+    }
+
+    /// Reads a number that what is to be read begins with, which is as long as the text from here on.
+    fn number_of(&mut self, rest: &str) -> Result<Option<Number>, Bad> {
         let start = self.at;
-        let rest = self.rest();
         if let Some(value) = named_number(self.word()) {
             self.at += self.word().len();
             return Ok(Some(self.keep(SizeRun::one(value), start)));

@@ -24,7 +24,20 @@ pub(super) fn without_descriptions(words: &str, lexicon: &Lexicon) -> String {
     {
         kept.replace_range(at, " ");
     }
+    for begins in [", ending ", ", end ", ", stopping ", " and ending "] {
+        if let Some((ends, at)) = clause(&kept, begins)
+            && stops_short(ends)
+            && !works_here(ends, lexicon)
+        {
+            kept.replace_range(at, " ");
+        }
+    }
     kept
+}
+
+/// Whether words say that the last round ends before its end, or past it: "4 (5, 6) sts before BOR marker on last rnd".
+pub(super) fn stops_short(words: &str) -> bool {
+    ["sts before", "st before", "sts past", "sts after", "stitches before"].iter().any(|short| words.contains(short))
 }
 
 /// The words behind those that begin a clause, up to a comma outside brackets, and where they stand with their beginning.

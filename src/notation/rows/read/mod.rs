@@ -2,19 +2,25 @@
 
 mod again;
 mod aside;
+mod between;
 mod cast_on;
 mod colour;
 mod cursor;
 mod descriptions;
 mod evenly;
+mod every;
 mod facing;
+mod heading;
 mod items;
 mod label;
+mod label_end;
 mod lead;
+mod named;
 mod op;
 mod open;
 mod over;
 mod part;
+mod place;
 mod plain;
 mod put_aside;
 mod sentence;
@@ -31,6 +37,7 @@ use super::statement::{Doing, Only, Statement, Trouble, Written};
 use super::tree::{Item, Span};
 use crate::measure::RunStyle;
 use cursor::Cursor;
+use heading::{is_heading, names_chart};
 use items::Close;
 use lead::{is_bare_title, lead_in};
 pub use sentence::speaks_of_markers;
@@ -183,19 +190,4 @@ fn label_sizes(cursor: &mut Cursor<'_>, label: &Span, statements: &[Statement]) 
     (cursor.at, cursor.end) = (label.start + at, label.end);
     for_sizes(cursor, statements);
     (cursor.at, cursor.end) = here;
-}
-
-/// Whether a line is only a name with a colon. That of a chart may have figures: `Chart 2:`.
-fn is_heading(cursor: &mut Cursor<'_>) -> bool {
-    let line = cursor.rest();
-    line.strip_suffix(':').is_some_and(|name| {
-        let chart = names_chart(name);
-        let of_name = |c: char| c.is_alphabetic() || c.is_whitespace() || matches!(c, '-' | '\'' | '’');
-        !name.is_empty() && name.chars().all(|c| of_name(c) || c == ',' || (chart && (c.is_ascii_digit() || c == '.')))
-    })
-}
-
-fn names_chart(line: &str) -> bool {
-    let first = line.split(|c: char| c.is_whitespace() || c == ':').next();
-    first.is_some_and(|word| word.eq_ignore_ascii_case("chart"))
 }

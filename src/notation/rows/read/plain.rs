@@ -52,6 +52,9 @@ pub(super) fn plain(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     }
     let body = cursor.at;
     cursor.skip_sentence();
+    if let Some(end) = worked_again(cursor.text.get(body..cursor.at).unwrap_or_default()) {
+        cursor.at = body + end;
+    }
     let end = cursor.at;
     let words = cursor.lexicon.without_colours(cursor.text.get(body..end).unwrap_or_default()).to_lowercase();
     let has = |wanted: &[&str]| tokens(&words).any(|word| wanted.contains(&word));
@@ -72,6 +75,15 @@ pub(super) fn plain(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         even || words.contains("without") || has(&["st", "stockinette", "garter", "rib", "ribbing", "seed", "moss"]);
     let as_before = has(&AS_BEFORE) || (goes_on && !straight);
     Ok(Some(if as_before { Doing::Established } else { Doing::Plain { rows: how_many(&words) } }))
+}
+
+/// Where a sentence goes on with a row that is worked again: "Knit 7 rnds, then work dec rnd".
+fn worked_again(words: &str) -> Option<usize> {
+    let verb = |word: &str| matches!(word, "work" | "rep" | "repeat");
+    words.match_indices(", ").map(|(at, _)| at).find(|at| {
+        let mut next = tokens(words.get(*at..).unwrap_or_default()).skip_while(|word| matches!(*word, "then" | "and"));
+        next.next().is_some_and(verb)
+    })
 }
 
 /// The number before the word "rows", where no other stands in the sentence. A count behind the sentence is none of it.

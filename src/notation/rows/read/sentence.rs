@@ -3,6 +3,7 @@
 use super::super::statement::{Doing, Label, NextSide, Statement, Trouble};
 use super::super::tree::{Item, Number, Span};
 use super::cursor::{Bad, Cursor};
+use super::descriptions::stops_short;
 use super::items::Close;
 use super::lead::lead;
 use super::side::next_side;
@@ -89,7 +90,8 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
     statement.at.end = statement.at.end.max(cursor.at);
     let words = cursor.text.get(statement.at.clone()).unwrap_or_default();
     if !matches!(statement.doing, Doing::Row { .. }) {
-        statement.marks = speaks_of_markers(words);
+        // Where it stops short, markers hang elsewhere from where the next round begins.
+        statement.marks = speaks_of_markers(words) || stops_short(words);
         // Stitches are picked up from one side, and the row behind them is worked from the other.
         if !matches!(statement.doing, Doing::CastOn(_)) {
             statement.next_side = next_side(words);
@@ -137,6 +139,15 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
     let mut trouble = items::items(cursor, Close::Sentence, &mut read).err();
     if read.is_empty() && trouble.is_none() && label.is_some() {
         trouble = Some((Trouble::Unread, start..body.max(cursor.at)));
+    }
+    let several = label
+        .as_ref()
+        .and_then(|label| label.rows.as_ref())
+        .is_some_and(|rows| rows.of(0) != 1 || !rows.values.is_one());
+    let words = cursor.text.get(body..cursor.at).unwrap_or_default();
+    if several && words.to_lowercase().contains("evenly") {
+        // In each of them, or in all together: the words do not tell.
+        read = vec![Item::Unsaid { as_before: false, at: body..cursor.at }];
     }
     let doing = Doing::Row { label, items: read };
     if let Some(bad) = &trouble {

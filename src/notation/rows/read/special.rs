@@ -3,6 +3,7 @@
 use super::super::lexicon::Lexicon;
 use super::super::statement::Doing;
 use super::again::repeat;
+use super::between::between;
 use super::cast_on::cast_on;
 use super::cursor::{Bad, Cursor};
 use super::evenly::evenly;
@@ -131,6 +132,9 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         }
     }
     cursor.at = start;
+    if between(cursor) {
+        return Ok(Some(Doing::Aside));
+    }
     if let Some(doing) = plain(cursor)? {
         return Ok(Some(doing));
     }

@@ -1,6 +1,7 @@
 //! Stitches that do not come out, in words.
 
-use super::place;
+use super::named::nameless;
+use super::{Blocks, place};
 use crate::entry::{Entry, Pattern};
 use crate::finding::{Code, Finding, Severity};
 use crate::notation::rows::{Fault, Followed, Side, Told};
@@ -110,8 +111,11 @@ codes! {
 }
 
 /// Words what does not come out.
-pub fn check(entry: &Entry, pattern: &Pattern, followed: &Followed, findings: &mut Vec<Finding>) {
-    findings.extend(followed.told.iter().filter_map(|told| finding(entry, pattern, told)));
+pub fn check(entry: &Entry, pattern: &Pattern, blocks: &Blocks, followed: &Followed, findings: &mut Vec<Finding>) {
+    findings.extend(followed.told.iter().filter_map(|told| match told.sizes.first()? {
+        (_, Fault::NoName) => Some(nameless(entry, pattern, blocks, place(entry, told.block, &told.at), told)),
+        _ => finding(entry, pattern, told),
+    }));
 }
 
 fn stitches(number: i64) -> String {
@@ -166,7 +170,9 @@ fn code(fault: Fault) -> &'static Code {
         Fault::BoundOff { .. } => &STITCH_BOUND_OFF,
         Fault::Again { .. } => &ROWS_AGAIN,
         Fault::Missed { .. } => &COUNT_MISSED,
-        Fault::NoRow { .. } | Fault::Circle { .. } | Fault::FewRows { .. } => &ROW_UNKNOWN,
+        Fault::NoRow { .. } | Fault::NoName | Fault::Circle { .. } | Fault::NamedCircle | Fault::FewRows { .. } => {
+            &ROW_UNKNOWN
+        }
         Fault::Held { .. } => &HELD_UNLIKE,
         Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => &MARKER_UNLIKE,
         Fault::NoMarker => &MARKER_MISSING,
@@ -190,7 +196,9 @@ fn words(fault: Fault) -> String {
         Fault::Again { pass, had } => format!("repeat {pass} does not fit the {} there are then", stitches(had)),
         Fault::Missed { wanted, is } => format!("{} are never left: it comes to {is}", stitches(wanted)),
         Fault::NoRow { row } => format!("there is no row {row}"),
+        Fault::NoName => "no row is called so".to_owned(),
         Fault::Circle { row } => format!("it is as row {row}, which is as this one again: none says what is worked"),
+        Fault::NamedCircle => "it is as a row that is as this one again: none says what is worked".to_owned(),
         Fault::FewRows { says: 1, .. } => "the last row is named and there is none yet".to_owned(),
         Fault::FewRows { says, had } => {
             format!("the last {says} rows are named and there {}", are(i64::try_from(had).unwrap_or(i64::MAX)))
@@ -230,8 +238,8 @@ fn help(fault: Fault) -> String {
         Fault::BoundOff { counted } => count_so(counted),
         Fault::Again { .. } => "say how often it is really worked, or write the later rows out".to_owned(),
         Fault::Missed { is, .. } => format!("end with {}, or begin with others", stitches(is)),
-        Fault::NoRow { .. } | Fault::FewRows { .. } => "name rows that are there".to_owned(),
-        Fault::Circle { .. } => "write out the stitches of one of them".to_owned(),
+        Fault::NoRow { .. } | Fault::NoName | Fault::FewRows { .. } => "name rows that are there".to_owned(),
+        Fault::Circle { .. } | Fault::NamedCircle => "write out the stitches of one of them".to_owned(),
         Fault::Held { .. } => "mend one of the two".to_owned(),
         Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => {
             "hold the row against where `pm` puts the marker and what the rows since add before it".to_owned()

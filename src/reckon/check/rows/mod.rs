@@ -49,7 +49,7 @@ pub fn check(catalogue: &Catalogue, entry: &Entry, placing: &Placing<'_>, findin
     idle::check(entry, pattern, &blocks, placing, findings);
     colours::check(entry, pattern, &blocks, placing, findings);
     charted::check(entry, pattern, &blocks, findings);
-    counts::check(entry, pattern, &follow(&blocks.written, pattern.size_count()), findings);
+    counts::check(entry, pattern, &blocks, &follow(&blocks.written, pattern.size_count()), findings);
 }
 
 /// Returns the place of a stretch of a block.

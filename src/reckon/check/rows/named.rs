@@ -1,9 +1,10 @@
-//! Rows that are named in the text are there.
+//! Rows that are named in the text or in the rows are there.
 
 use super::Blocks;
-use crate::entry::Entry;
-use crate::finding::{Code, Finding, Severity};
-use crate::notation::rows::Doing;
+use crate::entry::{Entry, Pattern};
+use crate::finding::{Code, Finding, Severity, nearest};
+use crate::notation::rows::{Doing, RowName, Told};
+use crate::reckon::check::place::in_sizes;
 use crate::source::Place;
 use std::collections::BTreeSet;
 
@@ -11,7 +12,7 @@ use std::collections::BTreeSet;
 pub static ROW_UNKNOWN: Code = Code {
     name: "row-unknown",
     severity: Severity::Warning,
-    what: "A repeat or the text names a row that is not among the rows.",
+    what: "A repeat or the text names a row, by its number or its name, that is not among the rows.",
     why: "A knitter looks for it in vain, mostly because rows were numbered anew.",
     bad: "Row 1: Knit.\nRow 2: Purl.\nRepeat rows 1-3 4 times more.",
     good: "Row 1: Knit.\nRow 2: Purl.\nRepeat rows 1-2 4 times more.",
@@ -55,6 +56,32 @@ pub fn check(entry: &Entry, blocks: &Blocks, findings: &mut Vec<Finding>) {
                 .push(Finding::new(&ROW_UNKNOWN, Place { file: entry.origin.file.clone(), span }, message).help(help));
         }
     }
+}
+
+/// Tells of a name in a place that no row of the size has, with the nearest one.
+pub fn nameless(entry: &Entry, pattern: &Pattern, blocks: &Blocks, at: Place, told: &Told) -> Finding {
+    let rows = blocks.written.iter().flat_map(|written| &written.statements);
+    let names: Vec<&RowName> = rows
+        .filter_map(|statement| match &statement.doing {
+            Doing::Row { label: Some(label), .. } => label.name.as_ref(),
+            _ => None,
+        })
+        .collect();
+    let written = entry.prose.stretch(&at.span).trim().to_owned();
+    let sizes: Vec<usize> = told.sizes.iter().map(|(size, _)| *size).collect();
+    let some = if sizes.len() == pattern.size_count() { String::new() } else { in_sizes(pattern, &sizes) };
+    let key = RowName::of(&written).map_or_else(|| written.to_lowercase(), |name| name.key().to_owned());
+    let near = nearest(&key, names.iter().map(|name| name.key()));
+    let near = names.iter().find(|name| near == Some(name.key()));
+    let is_elsewhere = near.is_some_and(|near| near.key() == key);
+    let before = if is_elsewhere { " before this" } else { "" };
+    let help = match near {
+        // It comes later, or is for other sizes.
+        Some(_) if is_elsewhere => "write it out before this, for every size that works it".to_owned(),
+        Some(near) => format!("did you mean `{}`?", near.written),
+        None => format!("give the row its name before its colon: `{written}: …`"),
+    };
+    Finding::new(&ROW_UNKNOWN, at, format!("there is no row called `{written}`{before}{some}")).help(help)
 }
 
 /// The words of a text with their places.

@@ -18,7 +18,7 @@ use super::evenly::evenly;
 use bind::{bind_off, in_next_rows};
 use cable::cable;
 use hold::{from_hold, hold};
-use plain::{pattern, plain, same_as};
+use plain::{pattern, plain, same_as, same_named};
 use times::{finish, work};
 
 const NOTHING: Counts = Counts::new(0, 0);
@@ -117,6 +117,9 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     }
     if let Some(row) = same_as(cursor)? {
         return Ok(Item::SameAs { row, at: start..cursor.at });
+    }
+    if let Some(item) = same_named(cursor) {
+        return Ok(item);
     }
     if cursor.any(&["work", "patt", "pat", "cont", "continue", "rib"]) {
         return pattern(cursor, start);

@@ -3,6 +3,7 @@
 use super::super::super::colours::is_trade;
 use super::super::super::tree::{Item, Until};
 use super::super::cursor::{Bad, Cursor};
+use super::super::named::name;
 use super::super::plain::{is_quiet, tokens};
 use super::super::until::until;
 use super::times::{finish, finish_how, repeated};
@@ -143,10 +144,27 @@ pub(super) fn pattern(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad
     Ok(Item::Unsaid { as_before, at: start..cursor.at })
 }
 
+/// Words before a row that this one is as.
+const AS: [&str; 8] = ["as for", "as", "same as", "work as for", "work as", "rep", "repeat", "work"];
+
+/// Reads "as dec row" and "work dec rnd"; nothing where that does not stand here.
+pub(super) fn same_named(cursor: &mut Cursor<'_>) -> Option<Item> {
+    let before = cursor.at;
+    if cursor.any(&AS)
+        && let Some((name, at)) = name(cursor)
+        && !name.is_plain()
+        && (cursor.is_stop() || super::super::stated::is_here(cursor))
+    {
+        return Some(Item::SameNamed { name, at });
+    }
+    cursor.at = before;
+    None
+}
+
 /// Reads "as row 2"; nothing where that does not stand here.
 pub(super) fn same_as(cursor: &mut Cursor<'_>) -> Result<Option<u32>, Bad> {
     let before = cursor.at;
-    if cursor.any(&["as for", "as", "same as", "work as for", "work as", "rep", "repeat", "work"])
+    if cursor.any(&AS)
         && cursor.any(&["row", "rnd", "round"])
         && let Some(number) = cursor.number()?
         && let Some(row) = number.values.get(0).filter(|_| number.values.is_one())
