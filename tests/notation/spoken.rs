@@ -130,6 +130,14 @@ fn shaping_at_one_edge_takes_one_at_a_time() {
 }
 
 #[test]
+fn a_numbered_row_may_be_worked_every_so_often() {
+    // 40 - 1, and five times one less.
+    let row = "CO 40 sts.\nRow 1: K2tog, k to end.\n";
+    comes_to(&format!("{row}Work Row 1 every 4th row 5 more times."), &[34]);
+    comes_to(&format!("{row}Rep row 1 every alt row 5 times more."), &[34]);
+}
+
+#[test]
 fn a_heel_is_worked_over_some_of_the_stitches() {
     // Half of 56 (64) wait for the instep: 28 (32) are worked, and come back.
     let heel = |words: &str| format!("CO 56 (64) sts.\nRnd 1: Knit.\n{words}\nRow 1: *Sl1, k1; rep from * to end.\n");

@@ -9,8 +9,7 @@ use super::{label, stated, until};
 /// Reads "Repeat rows 1-8 3 times more", "Rep last 2 rows until 8 sts rem", "Work dec rnd every 8th rnd 5 times more", and the
 /// "row 1 once more" that may follow.
 pub(super) fn repeat(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
-    let repeats = led(cursor) || cursor.any(&["rep", "repeat"]);
-    let again = repeats || cursor.eat("work");
+    let again = led(cursor) || cursor.any(&["rep", "repeat", "work"]);
     let start = cursor.at;
     let rows = match label::last(cursor)? {
         Some(last) => Rows::Last(last),
@@ -30,7 +29,7 @@ pub(super) fn repeat(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
     let at = cursor.at - named.trim_start().len()..start + named.trim_end().len();
     let one = match &rows {
         Rows::Last(rows) => *rows == 1,
-        Rows::Numbered(rows) => repeats && rows.len() == 1,
+        Rows::Numbered(rows) => rows.len() == 1,
         Rows::Named(_) => false,
     };
     if one && let Some(spells) = spaced(cursor)? {
