@@ -95,6 +95,13 @@ fn a_row_that_is_worked_again_tells_of_the_first_time() {
     let html = pattern("", "```rows\nSleeves (make 2):\nCast on 20 sts.\nPart 1 – Cuff:\nR1: Purl.\n```");
     assert!(html.contains("<p class=\"block-title\">Sleeves (make 2):</p>"), "{html}");
     assert!(html.contains("<p class=\"block-title\">Part 1 – Cuff:</p>"), "{html}");
+    // Where all are put aside or a title has no colon, nothing is told of stitches.
+    let html = pattern(
+        "",
+        "```rows\nCast on 20 sts.\nRow 1: K2tog, k to end.\nPlace all sts on hold.\nTHUMB GUSSET\nCast on 8 sts.\n```",
+    );
+    assert_eq!(beside(&html), ["", "19 sts", "", ""]);
+    assert!(html.contains("<p class=\"block-title\">THUMB GUSSET</p>"), "{html}");
     // Rows worked between others leave another count each time.
     let between = "Cast on 20 sts.\nRow 1: K1, k2tog, k to end.\nRows 2 and 4: Purl.\nRow 3: K1, k2tog, k to end.\n";
     assert_eq!(beside(&pattern("", &format!("```rows\n{between}```"))), ["", "19 sts", "", "18 sts"]);

@@ -117,6 +117,10 @@ fn labels_are_written_in_several_ways() {
         seen("Repeat rnd 3 every 8th (7th) rnd 5 (6) times more."),
         [("number", "3"), ("number", "8th (7th)"), ("number", "5 (6)"), ("repeat", "times more")]
     );
+    assert_eq!(
+        seen("Rep rnds 1-4 3 more times."),
+        [("number", "1"), ("number", "4"), ("number", "3"), ("repeat", "more times")]
+    );
 }
 
 #[test]

@@ -89,9 +89,10 @@ fn is_among_others(statement: &Statement) -> bool {
     label.others.is_some() || !follow
 }
 
-/// The stitches of all sizes; nothing where one is not known.
+/// The stitches of all sizes; nothing where one is not known, or where none is left to be counted.
 fn whole(seen: &Seen) -> Option<Vec<i64>> {
-    seen.iter().copied().collect()
+    let all: Option<Vec<i64>> = seen.iter().copied().collect();
+    all.filter(|all| all.iter().any(|stitches| *stitches > 0))
 }
 
 /// Which statements a later one has worked again.
