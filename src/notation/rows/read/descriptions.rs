@@ -10,11 +10,7 @@ use super::special::works_here;
 pub(super) fn without_descriptions(words: &str, lexicon: &Lexicon) -> String {
     let mut kept = words.to_owned();
     if let Some((measured, at)) = clause(&kept, " until ") {
-        let changes = |word: &str| {
-            ["increas", "decreas"].iter().any(|change| word.starts_with(change))
-                || matches!(word, "inc" | "dec" | "incs" | "decs")
-        };
-        if !works_here(measured, lexicon) && !names_stitches(measured) && !tokens(measured).any(changes) {
+        if !works_here(measured, lexicon) && !names_stitches(measured) && !shapes(measured) {
             kept.replace_range(at, " ");
         }
     }
@@ -33,6 +29,14 @@ pub(super) fn without_descriptions(words: &str, lexicon: &Lexicon) -> String {
         }
     }
     kept
+}
+
+/// Whether words, in small letters, speak of increases or decreases.
+pub(super) fn shapes(words: &str) -> bool {
+    tokens(words).any(|word| {
+        ["increas", "decreas"].iter().any(|change| word.starts_with(change))
+            || matches!(word, "inc" | "dec" | "incs" | "decs")
+    })
 }
 
 /// Whether words say that the last round ends before its end, or past it: "4 (5, 6) sts before BOR marker on last rnd".

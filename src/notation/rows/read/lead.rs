@@ -2,6 +2,7 @@
 
 use super::colour::before_stitches;
 use super::cursor::Cursor;
+use super::descriptions::shapes;
 use super::plain::tokens;
 use super::put_aside::names_stitches;
 use super::special::works;
@@ -82,7 +83,9 @@ pub(super) fn lead(cursor: &mut Cursor<'_>) -> bool {
             .filter(|end| rest.get(*end..).is_some_and(|rest| rest.starts_with(',')));
         let words = cursor.text.get(start..cursor.at + end.unwrap_or(0)).unwrap_or_default();
         // "With CC, k8" has one, and so has "Cut yarn, turn, k8"; "Starting with k2" has none.
-        if let Some(end) = end.filter(|_| !works(&behind_verb(words), cursor.lexicon) && !names_stitches(words)) {
+        let words = behind_verb(words);
+        if let Some(end) = end.filter(|_| !works(&words, cursor.lexicon) && !names_stitches(&words) && !shapes(&words))
+        {
             cursor.at += end + 1;
             return true;
         }
@@ -91,9 +94,12 @@ pub(super) fn lead(cursor: &mut Cursor<'_>) -> bool {
     false
 }
 
-/// The words behind the first, in small letters.
+/// The words behind the first, in small letters; the row that others begin with is not worked by them.
 fn behind_verb(words: &str) -> String {
-    words.split_once(char::is_whitespace).map_or(String::new(), |(_, rest)| rest.to_lowercase())
+    let rest = words.split_once(char::is_whitespace).map_or(String::new(), |(_, rest)| rest.to_lowercase());
+    ["with a knit row", "with a purl row", "with a k row", "with a p row"]
+        .iter()
+        .fold(rest, |rest, row| rest.replace(row, ""))
 }
 
 /// Moves past a title with its colon before what is worked in the same line: "Shape armholes: BO 4 sts"; returns whether one

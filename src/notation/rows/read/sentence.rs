@@ -31,16 +31,22 @@ pub(super) fn troubled(cursor: &Cursor<'_>, doing: Doing, bad: Bad, at: Span) ->
 
 /// Reads a sentence that has no label.
 pub(super) fn sentence(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
+    cursor.any(&["now"]);
     let start = cursor.at;
     let mut read = special(cursor);
-    if matches!(read, Ok(None)) {
+    let end = cursor.at;
+    if matches!(read, Ok(None | Some(Doing::Aside))) {
+        // "Beg with a knit row, work 4 rows" begins like an aside and is more than one.
         cursor.at = start;
-        while matches!(read, Ok(None)) && lead(cursor) {
+        while matches!(read, Ok(None | Some(Doing::Aside))) && lead(cursor) {
             let behind = cursor.at;
-            read = special(cursor);
-            if matches!(read, Ok(None)) {
-                cursor.at = behind;
+            match special(cursor) {
+                Ok(Some(doing)) if doing != Doing::Aside => read = Ok(Some(doing)),
+                _ => cursor.at = behind,
             }
+        }
+        if matches!(read, Ok(Some(Doing::Aside))) {
+            cursor.at = end;
         }
     }
     match read {
