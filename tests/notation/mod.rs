@@ -10,6 +10,7 @@ mod every;
 mod examples;
 mod faults;
 mod hold;
+mod joins;
 mod labels;
 mod lost;
 mod markers;

@@ -131,6 +131,8 @@ pub struct PutAside {
     pub number: Option<Number>,
     /// Whether they are said to be all that remain.
     pub rest: bool,
+    /// Whether nothing at all is said of which they are: "place sts on a holder".
+    pub bare: bool,
     /// What they are of, where that is said.
     pub of: Option<String>,
 }
@@ -167,8 +169,17 @@ pub enum Doing {
         /// What is done.
         items: Vec<Item>,
     },
-    /// A beginning: so many stitches are cast on or picked up.
+    /// A beginning: so many stitches are cast on.
     CastOn(Number),
+    /// So many are picked up: a beginning, or beside those that are on the needle.
+    PickUp(Number),
+    /// A piece is worked as another that is named.
+    Alike {
+        /// The other one.
+        as_of: Option<String>,
+        /// What it is called, where that is said: "second sleeve".
+        name: Option<String>,
+    },
     /// Stitches are put aside.
     PutAside(PutAside),
     /// So many alone are worked from here on; the others wait.

@@ -55,7 +55,7 @@ impl CountedRows {
                 }
                 let after = whole(seen);
                 let says = statement.stated.is_some()
-                    || matches!(statement.doing, Doing::CastOn(_))
+                    || begins_with(statement, after.as_deref())
                     || (*again && statement.change.is_some());
                 is_said = says || (is_said && after == count);
                 (count, is_row, at_first) = (after, true, at_first || *again);
@@ -79,6 +79,18 @@ impl CountedRows {
             .zip(counts)
             .filter(|(statement, _)| !matches!(statement.doing, Doing::Heading { .. }))
             .collect()
+    }
+}
+
+/// Whether a beginning says itself how many stitches there are behind it.
+fn begins_with(statement: &Statement, after: Option<&[i64]>) -> bool {
+    match &statement.doing {
+        Doing::CastOn(_) => true,
+        // Beside others they are not all.
+        Doing::PickUp(number) => {
+            after.is_none_or(|after| after.iter().enumerate().all(|(size, stitches)| number.of(size) == *stitches))
+        }
+        _ => false,
     }
 }
 
@@ -107,7 +119,7 @@ fn worked_again(worked: &[(&Statement, &Seen)]) -> Vec<bool> {
         for (place, (earlier, _)) in again.iter_mut().zip(worked).take(at).rev() {
             let label = match &earlier.doing {
                 Doing::Row { label, .. } => label.as_ref(),
-                Doing::CastOn(_) => break,
+                Doing::CastOn(_) | Doing::PickUp(_) => break,
                 _ => None,
             };
             *place |= match &repeated.rows {

@@ -8,6 +8,15 @@ use super::work::Work;
 impl Work {
     /// Puts so many stitches aside, or all that remain. After a turn those that remain are on the other needle.
     pub(super) fn hold(&mut self, number: Option<i64>, rest: bool, at: &Span) {
+        if number.is_none() && !rest {
+            // Those that were just worked.
+            if self.floats > 0 || self.absorbs || self.left <= 0 {
+                self.lose(at);
+            } else {
+                self.take(Counts::new(0, -1), self.left);
+            }
+            return;
+        }
         if !(rest && self.turns > 0 && self.fresh) {
             let room = self.here.map(|here| here.saturating_sub(self.taken).max(0)).filter(|_| self.floats == 0);
             match number.or(room) {
@@ -35,18 +44,21 @@ impl Work {
 
     pub(super) fn turn(&mut self) {
         self.marks.lose();
+        // Stitches cast on between two turns lie at the end of either needle, by how they are cast on.
+        let between = self.turns > 0 && self.taken == 0 && self.floats == 0 && !self.absorbs;
+        let gap = std::mem::replace(&mut self.gap, if between { self.left } else { 0 });
         self.turns += 1;
         self.binding = false;
         let change = self.left.saturating_sub(self.taken);
         let known = self.floats == 0 && !self.absorbs;
         self.here = match (self.total, self.here) {
             (Some(total), Some(here)) if known => {
-                if self.taken > here {
+                if self.taken > here.saturating_add(gap) {
                     let by = self.taken.saturating_sub(here);
                     self.faults.push((Fault::Short { by, had: self.had }, 0..0));
                     self.broken = true;
                 }
-                Some(total.saturating_sub(here).saturating_add(self.left))
+                Some(total.saturating_sub(here).saturating_add(self.left).saturating_sub(self.gap))
             }
             _ => None,
         };

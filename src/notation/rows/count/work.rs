@@ -22,6 +22,8 @@ pub(super) struct Work {
     pub(super) left: i64,
     pub(super) change: i64,
     pub(super) turns: u32,
+    /// Stitches cast on between the last two turns, which may be at hand or worked.
+    pub(super) gap: i64,
     /// Stretches of unknown length that were worked one by one, to markers.
     pub(super) floats: u32,
     /// Whether a stretch took whatever was there, where nobody knows how much.
@@ -58,6 +60,7 @@ impl Work {
             left: 0,
             change: 0,
             turns: 0,
+            gap: 0,
             floats: 0,
             absorbs: false,
             lost: None,
@@ -180,7 +183,11 @@ impl Work {
             self.absorbs = true;
             return None;
         };
-        let room = here.saturating_sub(self.taken).saturating_sub(last);
+        let mut room = here.saturating_sub(self.taken).saturating_sub(last);
+        if room < 0 && room.saturating_add(self.gap) >= 0 {
+            self.here = Some(here.saturating_add(std::mem::take(&mut self.gap)));
+            room = self.here.unwrap_or(here).saturating_sub(self.taken).saturating_sub(last);
+        }
         if room < 0 {
             self.break_at(Fault::Short { by: room.saturating_neg(), had: self.had }, at);
             return None;
@@ -242,7 +249,9 @@ impl Work {
         }
         let Some(here) = self.here else { return };
         let over = here.saturating_sub(self.taken);
-        if over < 0 {
+        if over < 0 && over.saturating_add(self.gap) == 0 {
+            self.broken = !self.faults.is_empty();
+        } else if over < 0 {
             self.faults.push((Fault::Short { by: over.saturating_neg(), had: self.had }, whole.clone()));
         } else if over > 0 && self.floats == 0 && !self.absorbs {
             self.faults.push((Fault::LeftOver { left: over, had: self.had }, whole.clone()));

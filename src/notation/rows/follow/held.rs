@@ -15,7 +15,7 @@ impl<'a> Knitter<'a> {
             self.comes_back(id, number, of);
         }
         for (of, stitches) in held(items, self.size) {
-            self.held.put(of.or(self.piece.as_deref()), stitches);
+            self.held.put(of.or(self.piece.as_deref()), stitches, of.is_some());
         }
         if is_unsaid(items) {
             self.held.put_unsaid();
@@ -36,7 +36,7 @@ impl<'a> Knitter<'a> {
         self.markers.forget();
         match self.needle.total.map(|total| total.saturating_sub(says)) {
             Some(rest @ 1..) => {
-                self.held.put(None, rest);
+                self.held.put(None, rest, false);
                 self.waits = Some(rest);
                 self.needle = Needle::of(says);
             }
@@ -68,12 +68,17 @@ impl<'a> Knitter<'a> {
             return;
         }
         let says = put.number.as_ref().map(|number| number.of(self.size)).or(there).or(self.needle.total);
-        let Some(says) = says else {
+        let Some(says) = says.filter(|_| !put.bare || self.needle.here == self.needle.total) else {
             self.held.put_unsaid();
+            if put.bare {
+                self.needle = Needle::UNKNOWN;
+                self.markers.forget();
+            }
             self.stated(id, statement, false);
             return;
         };
-        self.held.put(put.of.as_deref().or(self.piece.as_deref()), says);
+        let whole = self.needle.total == Some(says);
+        self.held.put(put.of.as_deref().or(self.piece.as_deref()), says, whole || put.of.is_some());
         if let Some(total) = self.needle.total {
             let after = total.saturating_sub(says);
             if after < 0 {
@@ -97,7 +102,15 @@ impl<'a> Knitter<'a> {
         let [(Fault::LeftOver { left, .. }, at)] = outcome.faults.as_slice() else {
             return self.outcome_from_hold(statement, items);
         };
-        if !put.rest && put.number.as_ref().is_none_or(|number| number.of(self.size) != *left) {
+        if put.bare {
+            // Which of them, the words do not tell.
+            self.markers.forget();
+            return Outcome::default();
+        }
+        // "Place these 22 sts on a holder" are those that were worked.
+        let worked = self.needle.total.map(|total| total.saturating_sub(*left));
+        let put_there = |number: i64| number == *left || Some(number) == worked;
+        if !put.rest && !put.number.as_ref().is_some_and(|number| put_there(number.of(self.size))) {
             return self.outcome_from_hold(statement, items);
         }
         let (left, at) = (*left, at.end..at.end);

@@ -159,17 +159,11 @@ impl<'a> Knitter<'a> {
                 }
             }
             Doing::CastOn(number) => {
-                self.begin_piece();
-                self.apart = None;
-                self.markers = Markers::default();
-                self.needle = Needle::of(number.of(self.size));
-                self.rows.clear();
-                self.others = None;
-                self.history.begin();
-                self.pace.lose();
-                self.lost_at = None;
+                self.begin(Needle::of(number.of(self.size)));
                 self.stated(id, statement, false);
             }
+            Doing::PickUp(number) => self.pick_up(id, statement, number),
+            Doing::Alike { as_of, name } => self.alike(id, statement, as_of.as_deref(), name.as_deref()),
             Doing::PutAside(put) => self.put_aside(id, statement, put),
             Doing::Over(number) => self.over(id, statement, number),
             Doing::TakeUp(taken) => self.take_up(id, statement, taken),

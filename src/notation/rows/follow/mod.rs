@@ -3,11 +3,14 @@
 mod again;
 mod apart;
 mod aside;
+mod dashes;
 mod held;
+mod join;
 mod knitter;
 mod markers;
 mod pace;
 mod past;
+mod piece_names;
 mod pieces;
 mod row;
 mod sides;

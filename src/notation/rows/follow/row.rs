@@ -148,14 +148,7 @@ impl<'a> Knitter<'a> {
             self.stated(id, statement, false);
             return;
         }
-        let named = self.with_pieces(items);
-        let items = named.as_deref().unwrap_or(items);
-        self.hold(id, items);
-        let outcome = if last {
-            self.outcome_before_hold(id, statement, items)
-        } else {
-            self.outcome_from_hold(statement, items)
-        };
+        let outcome = self.outcome_with_pieces(id, statement, items, last);
         let unfit = outcome.faults.iter().any(|(fault, _)| unfit(*fault));
         for (fault, at) in outcome.faults {
             self.tell(id.0, at, fault);

@@ -195,8 +195,11 @@ impl<'a> Cursor<'a> {
     /// Reads a number that what is to be read begins with, which is as long as the text from here on.
     fn number_of(&mut self, rest: &str) -> Result<Option<Number>, Bad> {
         let start = self.at;
-        if let Some(value) = named_number(self.word()) {
-            self.at += self.word().len();
+        let long = self.long_word();
+        let named = named_tens(long).map(|value| (value, long.len()));
+        let word = self.word();
+        if let Some((value, length)) = named.or_else(|| Some((named_number(word)?, word.len()))) {
+            self.at += length;
             return Ok(Some(self.keep(SizeRun::one(value), start)));
         }
         let first = first_length(rest);
@@ -261,6 +264,16 @@ fn named_number(word: &str) -> Option<i64> {
     let names = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
     let at = names.iter().position(|name| word.eq_ignore_ascii_case(name))?;
     i64::try_from(at + 1).ok()
+}
+
+/// The number that a word from twenty to ninety-nine is.
+fn named_tens(word: &str) -> Option<i64> {
+    const TENS: [&str; 8] = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
+    let lower = word.to_ascii_lowercase();
+    let (ten, one) = lower.split_once('-').unwrap_or((&lower, ""));
+    let tens = TENS.iter().position(|name| *name == ten).and_then(|at| i64::try_from(at + 2).ok())?;
+    let ones = if one.is_empty() { 0 } else { named_number(one).filter(|ones| *ones < 10)? };
+    Some(tens * 10 + ones)
 }
 
 /// How long the number is that a text begins with, a dash for a size without one included.

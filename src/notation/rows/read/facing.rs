@@ -17,7 +17,7 @@ const FACING: [&str; 8] = [
 
 /// Moves past "with RS facing", "and larger needles" or "using the backward-loop method"; returns whether such words stood here.
 pub(super) fn facing(cursor: &mut Cursor<'_>) -> bool {
-    cursor.any(&FACING) || needles(cursor) || method(cursor)
+    cursor.any(&FACING) || needles(cursor) || method(cursor) || place(cursor)
 }
 
 /// Moves past what a sentence may begin with, "With MC," and "With RS facing and CC,"; returns whether such words stood here.
@@ -61,15 +61,34 @@ const LONGEST: usize = 60;
 
 /// Moves past "using the backward-loop method" up to the next words.
 fn method(cursor: &mut Cursor<'_>) -> bool {
-    const WORD: &str = "method";
+    const WORDS: [&str; 2] = ["method", "cast-on"];
     let before = cursor.at;
     if cursor.any(&["using", "with"]) {
         let rest = cursor.rest();
         let of_name = |c: char| c.is_alphabetic() || matches!(c, ' ' | '-' | '\'' | '’');
         let end = rest.char_indices().take(LONGEST).take_while(|(_, c)| of_name(*c)).last();
         let words = end.and_then(|(at, c)| rest.get(..at + c.len_utf8())).unwrap_or_default();
-        if let Some(at) = words.find(WORD) {
-            cursor.at += at + WORD.len();
+        if let Some(end) = WORDS.iter().find_map(|word| Some(words.find(word)? + word.len())) {
+            cursor.at += end;
+            return true;
+        }
+    }
+    cursor.at = before;
+    false
+}
+
+/// Words for a place at which a round begins.
+const PLACE: [&str; 20] = [
+    "the", "a", "of", "at", "centre", "center", "middle", "underarm", "co", "cast", "on", "sts", "edge", "left",
+    "right", "neck", "back", "front", "shoulder", "seam",
+];
+
+/// Moves past "Beg at centre of underarm CO," with its comma.
+fn place(cursor: &mut Cursor<'_>) -> bool {
+    let before = cursor.at;
+    if cursor.any(&["beg at", "beginning at", "begin at", "starting at", "start at"]) {
+        while cursor.any(&PLACE) || cursor.hyphen() {}
+        if cursor.sign(',') {
             return true;
         }
     }

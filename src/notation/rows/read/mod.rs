@@ -1,6 +1,7 @@
 //! Reads a text of rows, line by line.
 
 mod again;
+mod alike;
 mod aside;
 mod between;
 mod cast_on;

@@ -24,7 +24,9 @@ pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let number = cursor.number()?;
     let rest = which(cursor) || rest;
     let of = kind(cursor);
-    if !cursor.any(&["sts", "st", "stitches"]) || (number.is_none() && !all && of.is_none()) {
+    // "Leave sts on a holder" is of all there are, if no row left some unworked.
+    let bare = number.is_none() && !all && of.is_none();
+    if !cursor.any(&["sts", "st", "stitches"]) {
         return Ok(None);
     }
     let start = cursor.at;
@@ -34,7 +36,10 @@ pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let ends = [",", ";", " and ", " then "].iter().filter_map(|end| words.find(end)).min().unwrap_or(words.len());
     let (to, more) = words.split_at(ends);
     let waits = tokens(to).any(|word| HOLDS.contains(&word));
-    if number.is_none() && !all && waits {
+    if bare && !waits {
+        return Ok(None);
+    }
+    if number.is_none() && !all && !bare && waits {
         // How many a piece has, the words do not tell.
         return Ok(Some(Doing::Unsaid));
     }
@@ -61,7 +66,7 @@ pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         of = part(cursor).or(of);
         cursor.at = end;
     }
-    Ok(Some(Doing::PutAside(PutAside { number, rest, of })))
+    Ok(Some(Doing::PutAside(PutAside { number, rest, bare, of })))
 }
 
 /// Whether words speak of a number of stitches: "10 sts", "the 10 held sts".

@@ -99,7 +99,7 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
         // Where it stops short, markers hang elsewhere from where the next round begins.
         statement.marks = speaks_of_markers(words) || stops_short(words);
         // Stitches are picked up from one side, and the row behind them is worked from the other.
-        if !matches!(statement.doing, Doing::CastOn(_)) {
+        if !matches!(statement.doing, Doing::CastOn(_) | Doing::PickUp(_)) {
             statement.next_side = next_side(words);
         }
     }

@@ -43,7 +43,7 @@ fn read(cursor: &mut Cursor<'_>, before: impl Fn() -> Vec<usize>) -> Option<Scop
         return ended(cursor).then_some(Scope::All);
     }
     if !cursor.any(&["sizes", "size"]) {
-        return None;
+        return if says_for { None } else { label(cursor) };
     }
     let list = list(cursor)?;
     let at = start..cursor.at;
@@ -55,6 +55,20 @@ fn read(cursor: &mut Cursor<'_>, before: impl Fn() -> Vec<usize>) -> Option<Scop
     let at = start..cursor.at;
     let only = Only { sizes: list.sizes, except: false, at };
     (!only.sizes.is_empty() && ended(cursor)).then_some(Scope::Some(only, Vec::new()))
+}
+
+/// Reads the names of sizes alone before a colon, where the pattern names its own so: `S:`, `M, L:`.
+fn label(cursor: &mut Cursor<'_>) -> Option<Scope> {
+    cursor.lexicon.sizes()?;
+    let start = cursor.at;
+    let rest = cursor.rest();
+    // A number is that of a row.
+    if !rest.starts_with(char::is_uppercase) || !rest.chars().take(24).any(|c| c == ':') {
+        return None;
+    }
+    let list = list(cursor).filter(|list| list.unknown.is_empty() && !list.sizes.is_empty())?;
+    let at = start..cursor.at;
+    cursor.sign(':').then(|| Scope::Some(Only { sizes: list.sizes, except: false, at }, Vec::new()))
 }
 
 /// Sizes as they are named one after another.

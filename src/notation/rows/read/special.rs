@@ -3,6 +3,7 @@
 use super::super::lexicon::Lexicon;
 use super::super::statement::Doing;
 use super::again::repeat;
+use super::alike::alike;
 use super::between::between;
 use super::cast_on::cast_on;
 use super::cursor::{Bad, Cursor};
@@ -111,10 +112,12 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         return Ok(Some(Doing::Unsaid));
     }
     cursor.at = start;
-    if let Some(number) = cast_on(cursor)? {
-        return Ok(Some(Doing::CastOn(number)));
+    for read in [alike, cast_on] {
+        if let Some(doing) = read(cursor)? {
+            return Ok(Some(doing));
+        }
+        cursor.at = start;
     }
-    cursor.at = start;
     if let Some(repeated) = repeat(cursor)? {
         return Ok(Some(Doing::Repeat(repeated)));
     }

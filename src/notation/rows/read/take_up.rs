@@ -1,8 +1,11 @@
 //! Stitches that come back to the needle: `Return 40 held sts to needle and pick up and knit 8 sts`.
 
 use super::super::statement::{Doing, TakenUp};
+use super::super::tree::Number;
 use super::cursor::{Bad, Cursor};
+use super::facing::facing;
 use super::op::kind;
+use super::special::works;
 
 /// Where stitches wait.
 const FROM: [&str; 12] = [
@@ -20,27 +23,35 @@ const FROM: [&str; 12] = [
     "from the stitch holder",
 ];
 
-/// Reads such a sentence; nothing where none stands here.
+/// Reads such a sentence; nothing where none stands here. What it works behind the taking up is left to be read as a row.
 pub(super) fn take_up(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
+    let start = cursor.at;
+    if let Some(doing) = rejoined(cursor)? {
+        return Ok(Some(doing));
+    }
+    cursor.at = start;
     // Only words that speak of stitches put aside: "Place 20 sts on needle 2" moves those that are worked.
-    let mut held = cursor.eat("return");
+    let returned = cursor.eat("return");
+    let mut held = returned;
     if !held && !cursor.any(&["place", "transfer", "slip", "put", "move"]) {
         return Ok(None);
     }
     let at = cursor.at;
     cursor.any(&["the"]);
-    held |= cursor.any(&["held", "reserved"]);
+    let waits =
+        |cursor: &mut Cursor<'_>| cursor.any(&["held", "reserved"]) || (returned && cursor.any(&["remaining", "rem"]));
+    held |= waits(cursor);
     let number = cursor.number()?;
-    held |= cursor.any(&["held", "reserved"]);
+    held |= waits(cursor);
     let mut of: Vec<String> = kind(cursor).into_iter().collect();
     while !of.is_empty() && (cursor.sign(',') || cursor.any(&["and"])) {
-        cursor.any(&["held", "reserved"]);
+        waits(cursor);
         of.extend(kind(cursor));
     }
-    held |= cursor.any(&["held", "reserved"]);
+    held |= waits(cursor);
     // "Place front and back sts on one needle": those that are named come from wherever they are.
     held |= number.is_none() && of.len() > 1;
-    if !cursor.any(&["sts", "st", "stitches"]) || (number.is_none() && of.is_empty()) {
+    if !cursor.any(&["sts", "st", "stitches"]) || (number.is_none() && of.is_empty() && !held) {
         return Ok(None);
     }
     let at = at..cursor.at;
@@ -52,13 +63,62 @@ pub(super) fn take_up(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     if !to_needle(cursor) {
         return Ok(None);
     }
-    while cursor.sign(',') || cursor.sign(';') || cursor.any(&["and", "then"]) {}
-    let mut more = None;
-    if cursor.any(&["pick up and knit", "pick up and purl", "pick up", "cast on", "co"]) {
-        more = cursor.number()?;
-    }
-    cursor.skip_sentence();
+    let more = more(cursor)?;
     Ok(Some(Doing::TakeUp(TakenUp { number, of, at, more })))
+}
+
+/// Reads "Rejoin yarn to 20 held sts"; nothing where that does not stand here.
+fn rejoined(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
+    if !cursor.any(&["rejoin", "join", "attach"]) {
+        return Ok(None);
+    }
+    cursor.any(&["the"]);
+    if !cursor.any(&["yarn", "new yarn", "mc"]) || !cursor.eat("to") {
+        return Ok(None);
+    }
+    let at = cursor.at;
+    cursor.any(&["the"]);
+    const WAITING: [&str; 4] = ["held", "reserved", "remaining", "rem"];
+    let mut held = cursor.any(&WAITING);
+    let number = cursor.number()?;
+    held |= cursor.any(&WAITING);
+    let of = kind(cursor).into_iter().collect();
+    if !cursor.any(&["sts", "stitches"]) {
+        return Ok(None);
+    }
+    let at = at..cursor.at;
+    held |= cursor.any(&FROM) || cursor.any(&["on hold", "on holder", "on the holder", "on waste yarn"]);
+    if !held {
+        return Ok(None);
+    }
+    let more = more(cursor)?;
+    Ok(Some(Doing::TakeUp(TakenUp { number, of, at, more })))
+}
+
+/// Reads how many are picked up or cast on behind the taking up, if that is all that is done; else what is done is left.
+fn more(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
+    let end = cursor.at;
+    loop {
+        while cursor.sign(',') || cursor.sign(';') || cursor.any(&["and", "then"]) {}
+        if !(cursor.any(&["rejoin yarn", "join yarn", "join new yarn", "attach yarn"]) || facing(cursor)) {
+            break;
+        }
+    }
+    let begun = cursor.at;
+    let mut number = None;
+    if cursor.any(&["pick up and knit", "pick up and purl", "pick up and k", "pick up", "cast on", "co"]) {
+        number = cursor.number()?;
+    }
+    let behind = cursor.at;
+    cursor.skip_sentence();
+    let rest = cursor.text.get(behind..cursor.at).unwrap_or_default().to_lowercase();
+    let all = cursor.text.get(begun..cursor.at).unwrap_or_default().to_lowercase();
+    let row = if number.is_some() { works(&rest, cursor.lexicon) } else { works(&all, cursor.lexicon) };
+    if row {
+        cursor.at = end;
+        return Ok(None);
+    }
+    Ok(number)
 }
 
 /// Moves past the needle that they come to, up to the next clause; returns whether it is one.

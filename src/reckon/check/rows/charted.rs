@@ -59,7 +59,7 @@ pub fn check(entry: &Entry, pattern: &Pattern, blocks: &Blocks, findings: &mut V
                         others: None,
                     });
                 }
-                Doing::CastOn(_) => close(section.take(), entry, pattern, blocks, findings),
+                Doing::CastOn(_) | Doing::PickUp(_) => close(section.take(), entry, pattern, blocks, findings),
                 Doing::Row { label: Some(label), .. } => {
                     if let Some(section) = &mut section {
                         section.add(label, statement);

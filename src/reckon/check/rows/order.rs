@@ -81,7 +81,7 @@ fn check_size(entry: &Entry, blocks: &Blocks, size: usize, findings: &mut Vec<Fi
                     }
                     section.add(entry, block, label, findings);
                 }
-                Doing::CastOn(_) | Doing::Heading { .. } => {
+                Doing::CastOn(_) | Doing::PickUp(_) | Doing::Heading { .. } => {
                     section.close(entry, block, findings);
                     section = Section::default();
                 }

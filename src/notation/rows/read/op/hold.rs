@@ -1,8 +1,9 @@
 //! Stitches put aside within a row, stitches worked from where they wait, and stitches of a piece that is named.
 
-use super::super::super::tree::Item;
+use super::super::super::tree::{How, Item, Span, Until};
 use super::super::cursor::{Bad, Cursor};
 use super::super::part::part;
+use super::super::plain::tokens;
 use super::times::finish_how;
 
 /// Words that put stitches aside.
@@ -55,13 +56,18 @@ pub(super) fn hold(cursor: &mut Cursor<'_>, start: usize) -> Result<Option<Item>
         if !cursor.any(&VERBS) {
             return Ok(None);
         }
+        let words = cursor.at;
         let rest = which(cursor);
+        let said = cursor.text.get(words..cursor.at).unwrap_or_default();
+        let these = tokens(said).any(|word| word.eq_ignore_ascii_case("these"));
         let number = cursor.number()?;
         let rest = which(cursor) || rest;
         // "Place rem sts on hold" needs no number.
-        if number.is_none() && !rest {
+        if number.is_none() && !rest && !these {
             return Ok(None);
         }
+        // "These" are those that were just worked.
+        let number = number.filter(|_| !these || rest || is_turned(cursor, start));
         let mut of = kind(cursor);
         if !cursor.any(&["sts", "st", "stitches"]) {
             return Ok(None);
@@ -91,7 +97,8 @@ pub(super) fn from_hold(cursor: &mut Cursor<'_>, start: usize) -> Result<Option<
         if !verb && !cursor.eat_prefix("k") && !cursor.eat_prefix("p") {
             return Ok(None);
         }
-        cursor.any(&["across", "over"]);
+        let across = cursor.any(&["across", "over"]);
+        let words = cursor.at;
         cursor.any(&["all"]);
         let mut waiting = held(cursor);
         let number = cursor.number()?;
@@ -113,13 +120,111 @@ pub(super) fn from_hold(cursor: &mut Cursor<'_>, start: usize) -> Result<Option<
         Ok(match (number, of) {
             (Some(number), of) if waiting => Some(Item::FromHold { number, of, at }),
             (number, Some(of)) => Some(Item::Piece { number, of, at }),
+            // "Knit across these sts".
+            (None, None) if across && !waiting && at.end == cursor.at => {
+                let said = cursor.text.get(words..at.end).unwrap_or_default().to_lowercase();
+                let all = tokens(&said).any(|word| matches!(word, "these" | "all"));
+                all.then_some(Item::Even { until: Until::End, binds: false, at })
+            }
             _ => None,
         })
     })?;
-    if read.is_some() {
-        finish_how(cursor);
+    let Some(first) = read else { return Ok(None) };
+    finish_how(cursor);
+    if !matches!(first, Item::Piece { .. } | Item::FromHold { .. }) {
+        return Ok(Some(first));
     }
-    Ok(read)
+    // "Knit across 58 sleeve sts, 72 body sts".
+    let mut all = vec![first];
+    while let Some(next) = cursor.attempt(further)? {
+        all.push(next);
+    }
+    match (all.pop(), all.is_empty()) {
+        (Some(only), true) => Ok(Some(only)),
+        (last, _) => {
+            all.extend(last);
+            let at = start..cursor.at;
+            Ok(Some(Item::Repeat { items: all, how: How::Times(cursor.once()), at }))
+        }
+    }
+}
+
+/// Reads ", 72 body sts", without a verb.
+fn further(cursor: &mut Cursor<'_>) -> Result<Option<Item>, Bad> {
+    let mut parted = false;
+    while cursor.sign(',') || cursor.any(&["and", "then"]) {
+        parted = true;
+    }
+    cursor.spaces();
+    let start = cursor.at;
+    let Some(number) = cursor.number()?.filter(|_| parted) else { return Ok(None) };
+    let waiting = held(cursor);
+    let Some(of) = kind(cursor) else { return Ok(None) };
+    let waiting = held(cursor) || waiting;
+    if !cursor.any(&["sts", "stitches"]) {
+        return Ok(None);
+    }
+    let at = start..cursor.at;
+    Ok(Some(if waiting {
+        Item::FromHold { number, of: Some(of), at }
+    } else {
+        Item::Piece { number: Some(number), of, at }
+    }))
+}
+
+/// Whether the words before a place turn the work.
+fn is_turned(cursor: &Cursor<'_>, at: usize) -> bool {
+    let before = cursor.text.get(..at).unwrap_or_default().trim_end_matches([' ', ',', ';']);
+    let before = before.strip_suffix(" and").unwrap_or(before).trim_end_matches([' ', ',', ';']);
+    before.to_lowercase().ends_with("turn")
+}
+
+/// Reads "work on these 20 sts only" and "leave rem sts unworked" behind a turn; nothing where neither stands here.
+pub(super) fn over_these(cursor: &mut Cursor<'_>, start: usize) -> Result<Option<Item>, Bad> {
+    cursor.attempt(|cursor| {
+        if cursor.any(&["leave", "leaving"]) {
+            let rest = which(cursor);
+            cursor.number()?;
+            let rest = which(cursor) || rest;
+            let unworked = cursor.any(&["sts", "stitches"]) && rest && cursor.eat("unworked");
+            let at = start..cursor.at;
+            let turned = is_turned(cursor, start) || cursor.attempt(|cursor| turns_next(cursor))?.is_some();
+            return Ok(
+                unworked.then(|| if turned { nothing(cursor, at) } else { Item::Unsaid { as_before: false, at } })
+            );
+        }
+        if !is_turned(cursor, start) || !cursor.any(&["work", "working", "continue", "cont", "knit"]) {
+            return Ok(None);
+        }
+        cursor.any(&["working"]);
+        let apart = cursor.any(&["back and forth"]);
+        if !cursor.any(&["on", "over"]) || !cursor.any(&["these", "the first", "those"]) {
+            return Ok(None);
+        }
+        cursor.number()?;
+        kind(cursor);
+        if !cursor.any(&["sts", "stitches"]) || !(cursor.any(&["only", "alone"]) || apart) {
+            return Ok(None);
+        }
+        let at = start..cursor.at;
+        // The words behind may put the others aside themselves.
+        let before = cursor.at;
+        while cursor.sign(',') || cursor.sign(';') || cursor.any(&["and"]) {}
+        let puts = VERBS.iter().any(|verb| cursor.sees(verb));
+        cursor.at = before;
+        Ok(Some(if puts { nothing(cursor, at) } else { Item::Hold { number: None, rest: true, of: None, at } }))
+    })
+}
+
+/// Moves past a turn that comes next.
+fn turns_next(cursor: &mut Cursor<'_>) -> Result<Option<()>, Bad> {
+    while cursor.sign(',') || cursor.sign(';') || cursor.any(&["and", "then"]) {}
+    Ok(cursor.sees("turn").then_some(()))
+}
+
+/// What works no stitch.
+fn nothing(cursor: &Cursor<'_>, at: Span) -> Item {
+    Item::Work { takes: 0, leaves: 0, times: cursor.once(), binds: false, at }
 }
 
 /// Moves past words that say which stitches; returns whether they are all that remain.

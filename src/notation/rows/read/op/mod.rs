@@ -3,6 +3,7 @@
 mod bind;
 mod cable;
 mod hold;
+mod pick_up;
 mod plain;
 mod times;
 
@@ -15,11 +16,14 @@ use super::super::tree::{Item, Mark};
 use super::colour;
 use super::cursor::{Bad, Cursor};
 use super::evenly::evenly;
-use bind::{bind_off, in_next_rows};
+use super::put_aside::names_stitches;
+use super::special::works;
+use bind::bind_off;
 use cable::cable;
-use hold::{from_hold, hold};
+use hold::{from_hold, hold, over_these};
+use pick_up::pick_up;
 use plain::{pattern, plain, same_as, same_named};
-use times::{finish, work};
+use times::work;
 
 const NOTHING: Counts = Counts::new(0, 0);
 
@@ -34,7 +38,7 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
         cursor.at += length;
         return work(cursor, start, counts, false);
     }
-    for read in [hold, from_hold, colour::so_many] {
+    for read in [hold, over_these, from_hold, colour::so_many] {
         if let Some(item) = read(cursor, start)? {
             return Ok(item);
         }
@@ -75,6 +79,9 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     if cursor.any(&["fasten off", "break yarn", "cut yarn", "break off yarn"]) {
         return work(cursor, start, NOTHING, false);
     }
+    if joins(cursor) {
+        return work(cursor, start, NOTHING, false);
+    }
     if cursor.any(&["do not turn", "don't turn", "don’t turn", "slide", "push"]) {
         // As a cord is knitted: where the stitches lie is for the knitter alone.
         let rest = cursor.rest();
@@ -84,27 +91,8 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     if cursor.any(&["bo", "bind off", "cast off"]) {
         return bind_off(cursor, start);
     }
-    if cursor.any(&[
-        "co",
-        "cast on",
-        "pick up and knit",
-        "pick up and purl",
-        "pick up and k",
-        "pick up and p",
-        "pick up & k",
-        "pick up & knit",
-        "pick up",
-        "pu",
-    ]) {
-        let number = cursor.number()?.ok_or((Trouble::Unread, start..cursor.at))?;
-        let item = Item::Work { takes: 0, leaves: 1, times: number, binds: false, at: start..cursor.at };
-        let item = finish(cursor, item);
-        // Where they are picked up, or how they are cast on, is for the knitter alone.
-        if cursor.any(&["along", "from", "around", "using", "with", "over", "across", "at the gap", "in the gap"]) {
-            let rest = cursor.rest();
-            cursor.at += rest.find([',', ';', '.', '[', '(']).unwrap_or(rest.len());
-        }
-        return in_next_rows(cursor, item);
+    if let Some(item) = pick_up(cursor, start)? {
+        return Ok(item);
     }
     if cursor.any(&["pass"]) {
         let number = cursor.number()?.unwrap_or_else(|| cursor.once());
@@ -128,6 +116,21 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
         return plain(cursor, start);
     }
     Err(unread(cursor, start))
+}
+
+/// Moves past "join in the round" and "rejoin yarn", up to the next sign; returns whether such words stood here.
+fn joins(cursor: &mut Cursor<'_>) -> bool {
+    let start = cursor.at;
+    if cursor.any(&["join", "rejoin", "attach"]) {
+        let rest = cursor.rest();
+        let words = rest.get(..rest.find([',', ';', '.', '[', '(', ']', ')', '*']).unwrap_or(rest.len())).unwrap_or("");
+        if !works(&words.to_lowercase(), cursor.lexicon) && !names_stitches(&words.to_lowercase()) {
+            cursor.at += words.len();
+            return true;
+        }
+    }
+    cursor.at = start;
+    false
 }
 
 /// Reads what is done with a marker.
