@@ -2,6 +2,7 @@
 
 mod again;
 mod aside;
+mod begun;
 mod blocks;
 mod chart;
 mod colours;
@@ -22,6 +23,7 @@ mod sides;
 mod sizes;
 mod spellings;
 mod spoken;
+mod turned;
 
 use ballband::measure::RunStyle;
 use ballband::notation::rows::{Doing, Item, Lexicon, Statement, Written, read};

@@ -46,7 +46,7 @@ impl Knitter<'_> {
     pub(super) fn alike(&mut self, id: Id, statement: &Statement, as_of: Option<&str>, name: Option<&str>) {
         let name = name.map(str::to_owned).or_else(|| self.heading.clone());
         let stitches = match as_of {
-            Some(as_of) => self.stitches_of(as_of),
+            Some(as_of) => self.whole_of(as_of),
             None => self.needle.total.filter(|total| *total > 0),
         };
         self.begin(stitches.map_or(Needle::UNKNOWN, Needle::of));

@@ -30,7 +30,7 @@ impl<'a> Knitter<'a> {
         let needle = self.needle;
         let on_needle = |claim: &Claim| claim.pieces.live.is_some() && claim.pieces.held.is_empty();
         // Where nothing waits, stitches that come out on the needle are those that are there.
-        if claims.iter().all(on_needle) || (self.held.is_empty() && needle.total == Some(together(claims.iter()))) {
+        if claims.iter().all(on_needle) || self.comes_near(&claims) {
             return None;
         }
         if claims.iter().all(|claim| !claim.pieces.is_empty())
@@ -80,7 +80,7 @@ impl<'a> Knitter<'a> {
         if let Some(outcome) = self.join(id, statement, items) {
             return outcome;
         }
-        let doubtful = self.is_doubtful(items);
+        let doubtful = items.iter().any(names_piece) && self.is_doubtful(items);
         let named = self.with_pieces(items);
         self.hold(id, items);
         let items = named.as_deref().unwrap_or(items);
@@ -99,12 +99,30 @@ impl<'a> Knitter<'a> {
         outcome
     }
 
+    /// Whether pieces have about as many stitches as there are, and none wait: then they are parts of what is on the needle.
+    fn comes_near(&self, claims: &[Claim]) -> bool {
+        let over = self.needle.total.map(|total| total.abs_diff(together(claims.iter())));
+        let least = claims.iter().map(|claim| claim.says.unsigned_abs()).min();
+        self.held.is_empty() && over.zip(least).is_some_and(|(over, least)| over < least)
+    }
+
     /// Whether a row works stitches of pieces that may be elsewhere than on the needle: if it does not come out, its words may
     /// mean it otherwise.
     fn is_doubtful(&self, items: &[Item]) -> bool {
+        match self.claims(items) {
+            Some(claims) if self.comes_near(&claims) => false,
+            Some(claims) => claims.iter().any(|claim| claim.pieces.copies() != 1),
+            None => self.works_away(items),
+        }
+    }
+
+    fn works_away(&self, items: &[Item]) -> bool {
         items.iter().any(|item| match item {
-            Item::Piece { of, .. } => self.named_pieces(of).live.is_none() || self.named_pieces(of).copies() > 1,
-            Item::Repeat { items, .. } => self.is_doubtful(items),
+            Item::Piece { of, .. } => {
+                let pieces = self.named_pieces(of);
+                pieces.live.is_none() || pieces.copies() > 1
+            }
+            Item::Repeat { items, .. } => self.works_away(items),
             _ => false,
         })
     }

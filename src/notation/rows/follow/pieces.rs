@@ -119,6 +119,12 @@ impl Held {
         self.groups.iter().filter_map(|group| is_of(group.of.as_deref()?, piece)).max()
     }
 
+    /// Whether no stitches were taken out of a piece and put aside.
+    fn is_whole(&self, piece: &str) -> bool {
+        let of = |group: &&Group| group.of.as_deref().is_some_and(|of| is_of(of, piece).is_some());
+        self.groups.iter().filter(of).all(|group| group.sure)
+    }
+
     /// The groups of a piece, as surely meant as any, or as one that is meant so surely already.
     fn of(&self, piece: &str, least: Option<u8>) -> Vec<Pieces> {
         let sure = |group: &Group| group.of.as_deref().and_then(|of| is_of(of, piece));
@@ -199,6 +205,11 @@ impl Knitter<'_> {
         let live = live.filter(|_| self.held.sureness(said) <= sure);
         let live = live.map(|(_, stitches, copies)| Pieces { stitches, copies });
         Named { live, held: self.held.of(said, sure) }
+    }
+
+    /// How many stitches a piece came to as a whole, where that is certain.
+    pub(super) fn whole_of(&self, piece: &str) -> Option<i64> {
+        self.held.is_whole(piece).then(|| self.stitches_of(piece)).flatten()
     }
 
     /// How many stitches a piece has that is off the needle or on it, where that is certain.

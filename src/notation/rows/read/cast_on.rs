@@ -10,7 +10,7 @@ use crate::measure::SizeRun;
 
 const PICK_UP: [&str; 5] = ["pick up and knit", "pick up and purl", "pick up and k", "pick up and p", "pick up"];
 const CAST_ON: [&str; 2] = ["cast on", "co"];
-const STITCHES: [&str; 3] = ["sts", "st", "stitches"];
+pub(super) const STITCHES: [&str; 3] = ["sts", "st", "stitches"];
 
 /// Moves past words that begin; returns whether they pick up.
 fn begin(cursor: &mut Cursor<'_>) -> Option<bool> {
@@ -158,7 +158,10 @@ fn ends(cursor: &mut Cursor<'_>) -> bool {
         cursor.at += inside.len() + 2;
     }
     let rest = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
-    let after = rest.trim_start_matches([',', ';', ':', ' ']);
+    let mut after = rest.trim_start_matches([',', ';', ':', ' ']);
+    for word in ["then ", "and "] {
+        after = after.strip_prefix(word).unwrap_or(after);
+    }
     let works = after.get(..2).is_some_and(|two| two.starts_with(['k', 'p']) && !two.ends_with(char::is_alphabetic));
     let verb = after.split(' ').next().is_some_and(|word| matches!(word, "knit" | "purl" | "work" | "k" | "p"));
     let on = verb && ["to end", "to last", "across", "to m", "rem"].iter().any(|words| after.contains(words));
@@ -168,28 +171,33 @@ fn ends(cursor: &mut Cursor<'_>) -> bool {
 }
 
 /// Words between stitches that are picked up and the edge they come from.
-const EDGES: [&str; 10] = ["evenly", "along", "across", "from", "down", "up", "around", "over", "at the", "in the"];
+pub(super) const EDGES: [&str; 10] =
+    ["evenly", "along", "across", "from", "down", "up", "around", "over", "at the", "in the"];
 
 /// Moves past the edge that stitches are picked up from; returns whether it is one of several that have as many.
 fn along(cursor: &mut Cursor<'_>) -> bool {
+    let start = cursor.at;
     if !cursor.any(&EDGES) {
         return false;
     }
+    past_edge(cursor);
+    let words = cursor.text.get(start..cursor.at).unwrap_or_default();
+    // "One in each row" says how.
+    tokens(words).any(|word| matches!(word, "both" | "each")) && !tokens(words).any(|word| matches!(word, "row" | "st"))
+}
+
+/// Moves past words for an edge, up to the next sign or to what more there is: "along the left edge and 12 sts from the next",
+/// but not "between the front and back".
+pub(super) fn past_edge(cursor: &mut Cursor<'_>) {
     let rest = cursor.rest();
-    let mut end = rest.find([',', ';', '.', '[', '(']).unwrap_or(rest.len());
-    // "Along the left edge and 12 sts from the next", but not "between the front and back".
+    let end = rest.find([',', ';', '.', '[', '(']).unwrap_or(rest.len());
     let words = rest.get(..end).unwrap_or_default();
     let joins = |at: &usize| {
         let behind = words.get(at + " and ".len()..).unwrap_or_default();
         behind.starts_with(|c: char| c.is_ascii_digit()) || behind.starts_with("pick up") || behind.starts_with("then ")
     };
-    end = words.match_indices(" and ").map(|(at, _)| at).find(joins).unwrap_or(end);
-    cursor.at += end;
+    cursor.at += words.match_indices(" and ").map(|(at, _)| at).find(joins).unwrap_or(end);
     cursor.spaces();
-    let words = rest.get(..end).unwrap_or_default();
-    // "One in each row" says how.
-    tokens(words).any(|word| matches!(word, "both" | "each"))
-        && !tokens(words).any(|word| word == "row" || word == "st")
 }
 
 /// The sum of two numbers, size by size.

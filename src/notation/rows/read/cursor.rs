@@ -192,6 +192,16 @@ impl<'a> Cursor<'a> {
         })
     }
 
+    /// Reads a run of sizes whose values may be no whole ones, for how many they are; nothing where none stands here.
+    pub fn run(&mut self) -> Result<Option<Number>, Bad> {
+        let rest = self.rest();
+        let all: Vec<char> = rest.chars().collect();
+        let digit = |at: Option<usize>| at.and_then(|at| all.get(at)).is_some_and(char::is_ascii_digit);
+        let point = |at: usize| all.get(at) == Some(&'.') && digit(at.checked_sub(1)) && digit(Some(at + 1));
+        let plain: String = all.iter().enumerate().map(|(at, c)| if point(at) { '0' } else { *c }).collect();
+        self.attempt(|cursor| Ok(cursor.number_of(&plain)?.filter(|number| !number.values.is_one())))
+    }
+
     /// Reads a number that what is to be read begins with, which is as long as the text from here on.
     fn number_of(&mut self, rest: &str) -> Result<Option<Number>, Bad> {
         let start = self.at;

@@ -24,6 +24,7 @@ mod part;
 mod place;
 mod plain;
 mod put_aside;
+mod runs;
 mod sentence;
 mod shape;
 mod side;
@@ -65,7 +66,11 @@ pub fn read(text: &str, lexicon: &Lexicon, style: RunStyle) -> Written {
                 continue;
             }
         }
+        let before = statements.len();
         read_line(&mut cursor, &mut statements);
+        for statement in statements.get(before..).unwrap_or_default() {
+            runs::further(&mut cursor, statement);
+        }
         if matches!(statements.last(), Some(Statement { doing: Doing::Heading { .. }, .. })) {
             standing = None;
         }

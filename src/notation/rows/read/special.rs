@@ -2,6 +2,7 @@
 
 use super::super::lexicon::Lexicon;
 use super::super::statement::Doing;
+use super::super::tree::{Item, Number, Until};
 use super::again::repeat;
 use super::alike::alike;
 use super::between::between;
@@ -14,6 +15,7 @@ use super::plain::{plain, tokens};
 use super::put_aside::{names_stitches, put_aside};
 use super::shape::shape;
 use super::take_up::take_up;
+use crate::measure::SizeRun;
 
 const ASIDE: [&str; 46] = [
     "slide",
@@ -130,8 +132,7 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         cursor.any(&["all", "rem", "remaining", "loosely", "in patt", "in pattern", "in rib", "knitwise", "purlwise"]);
         let none = super::op::so_many(cursor)?.is_none();
         if none && !cursor.sees("to") && !cursor.sees("until") {
-            cursor.skip_sentence();
-            return Ok(Some(Doing::BindOff));
+            return Ok(Some(bind_off(cursor, start)));
         }
     }
     cursor.at = start;
@@ -156,6 +157,28 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     }
     cursor.at = start;
     Ok(None)
+}
+
+/// Moves past what is said of binding all off. "BO all sts but do not fasten off last st: 1 st" leaves one.
+fn bind_off(cursor: &mut Cursor<'_>, start: usize) -> Doing {
+    let body = cursor.at;
+    cursor.skip_sentence();
+    let at = start..cursor.at;
+    let words = cursor.text.get(body..cursor.at).unwrap_or_default().to_lowercase();
+    let said: Vec<&str> = tokens(&words).collect();
+    let one = said.windows(2).any(|pair| matches!(pair, ["last" | "final" | "1" | "one", "st" | "stitch"]));
+    let stays = ["but", "except", "not fasten", "n't fasten", "n’t fasten", "without fastening", "leav", "rem", "keep"];
+    if !one || !stays.iter().any(|word| words.contains(word)) {
+        return Doing::BindOff;
+    }
+    // A count behind a colon is read as any other.
+    if let Some(colon) = words.rfind(':') {
+        cursor.at = body + colon + 1;
+    }
+    let last = Number { values: SizeRun::one(1), at: at.end..at.end };
+    let bound = Item::Even { until: Until::Last(last), binds: true, at: at.clone() };
+    let rest = Item::Even { until: Until::End, binds: false, at };
+    Doing::Row { label: None, items: vec![bound, rest] }
 }
 
 /// Moves past "Turn work 90 degrees and pick up and knit 3 sts …", as a garter tab begins; returns whether it stood here. What is

@@ -1,7 +1,8 @@
 //! Stitches that are cast on or picked up within a row: `CO 8`, `pick up and k3 sts along the edge`.
 
 use super::super::super::statement::Trouble;
-use super::super::super::tree::Item;
+use super::super::super::tree::{How, Item};
+use super::super::cast_on::{EDGES, STITCHES, past_edge};
 use super::super::cursor::{Bad, Cursor};
 use super::bind::in_next_rows;
 use super::times::finish;
@@ -49,11 +50,34 @@ pub(super) fn pick_up(cursor: &mut Cursor<'_>, start: usize) -> Result<Option<It
     let number = cursor.number()?.ok_or((Trouble::Unread, start..cursor.at))?;
     let item = Item::Work { takes: 0, leaves: 1, times: number, binds: false, at: start..cursor.at };
     let item = finish(cursor, item);
-    if cursor.any(&WHERE) {
-        let rest = cursor.rest();
-        cursor.at += rest.find([',', ';', '.', '[', '(']).unwrap_or(rest.len());
+    if cursor.any(&WHERE) || cursor.any(&EDGES) {
+        past_edge(cursor);
     }
-    Ok(Some(in_next_rows(cursor, item)?))
+    let mut all = vec![in_next_rows(cursor, item)?];
+    while let Some(more) = cursor.attempt(further)? {
+        all.push(more);
+    }
+    if all.len() == 1 {
+        return Ok(all.pop());
+    }
+    Ok(Some(Item::Repeat { items: all, how: How::Times(cursor.once()), at: start..cursor.at }))
+}
+
+/// Reads ", 14 sts across front neck": more that are picked up, along another edge.
+fn further(cursor: &mut Cursor<'_>) -> Result<Option<Item>, Bad> {
+    let mut parted = false;
+    while cursor.sign(',') || cursor.sign(';') || cursor.any(&["and", "then"]) {
+        parted = true;
+    }
+    cursor.spaces();
+    let start = cursor.at;
+    let Some(times) = cursor.number()?.filter(|_| parted) else { return Ok(None) };
+    cursor.any(&STITCHES);
+    if !cursor.any(&EDGES) {
+        return Ok(None);
+    }
+    past_edge(cursor);
+    Ok(Some(Item::Work { takes: 0, leaves: 1, times, binds: false, at: start..cursor.at }))
 }
 
 /// Moves past a word with hyphens.
