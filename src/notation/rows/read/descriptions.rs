@@ -9,10 +9,12 @@ use super::special::works_here;
 /// 90 sts". Words among these that work or change stitches stay.
 pub(super) fn without_descriptions(words: &str, lexicon: &Lexicon) -> String {
     let mut kept = words.to_owned();
-    if let Some((measured, at)) = clause(&kept, " until ") {
-        if !works_here(measured, lexicon) && !names_stitches(measured) && !shapes(measured) {
-            kept.replace_range(at, " ");
-        }
+    if let Some((measured, at)) = clause(&kept, " until ")
+        && !works_here(measured, lexicon)
+        && !names_stitches(measured)
+        && !shapes(measured)
+    {
+        kept.replace_range(at, " ");
     }
     if let Some((placed, at)) = clause(&kept, ", placing ")
         && tokens(placed).any(|word| matches!(word, "m" | "marker" | "markers"))

@@ -97,9 +97,8 @@ pub(super) fn lead(cursor: &mut Cursor<'_>) -> bool {
 /// The words behind the first, in small letters; the row that others begin with is not worked by them.
 fn behind_verb(words: &str) -> String {
     let rest = words.split_once(char::is_whitespace).map_or(String::new(), |(_, rest)| rest.to_lowercase());
-    ["with a knit row", "with a purl row", "with a k row", "with a p row"]
-        .iter()
-        .fold(rest, |rest, row| rest.replace(row, ""))
+    let quiet = ["with a knit row", "with a purl row", "with a k row", "with a p row", "cast-on", "cast on"];
+    quiet.iter().fold(rest, |rest, words| rest.replace(words, ""))
 }
 
 /// Moves past a title with its colon before what is worked in the same line: "Shape armholes: BO 4 sts"; returns whether one
@@ -127,7 +126,7 @@ fn is_title(words: &str, cursor: &Cursor<'_>) -> bool {
     const MOST: usize = 5;
     let words = words.trim();
     let plain = |c: char| c.is_alphabetic() || matches!(c, ' ' | '-' | '\'' | '’' | '&');
-    let lower = words.to_lowercase();
+    let lower = words.to_lowercase().replace("short-row", "").replace("short row", "");
     let few = (1..=MOST).contains(&tokens(words).count());
     let note = tokens(&lower).next().is_some_and(|first| matches!(first, "note" | "you"));
     let works = tokens(&lower).any(|word| {

@@ -107,6 +107,16 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         return Ok(Some(Doing::Over(number)));
     }
     cursor.at = start;
+    if cursor.any(&["resume", "return to", "go back to"]) {
+        cursor.skip_sentence();
+        let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
+        let round = tokens(&words).any(|word| matches!(word, "round" | "rnd" | "rounds" | "rnds"));
+        if round && !works_here(&words, cursor.lexicon) {
+            // Stitches that waited are worked again with the others.
+            return Ok(Some(Doing::Unsaid));
+        }
+    }
+    cursor.at = start;
     if is_picked_up_at_sides(cursor) {
         return Ok(Some(Doing::Unsaid));
     }
