@@ -18,6 +18,7 @@ mod natural;
 mod pieces;
 mod random;
 mod sides;
+mod silent;
 mod sizes;
 mod spellings;
 mod spoken;

@@ -7,6 +7,7 @@ mod cast_on;
 mod colour;
 mod cursor;
 mod descriptions;
+mod effect;
 mod evenly;
 mod every;
 mod facing;
