@@ -38,7 +38,7 @@ const QUIET: &str = " row rows rnd rnds round rounds ridge ridges in on of the a
     armhole armholes shoulder shoulders hand palm crown gusset wrist waist hip elbow \
     swatch sock band scarf shawl mitten thumb top bottom side underarm \
     end ending ended begin starting after rs ws right wrong across around throughout way same \
-    est established set before \
+    est established set before facing \
     through back loop loops tbl marker markers m slipping ";
 
 /// Words that say the next rows are as those before.

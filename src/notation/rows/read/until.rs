@@ -74,6 +74,28 @@ pub(super) fn stitches_left(cursor: &mut Cursor<'_>) -> Result<Option<Number>, B
     Ok(None)
 }
 
+/// Reads "there are 12 sts" and "12 sts are on right needle", which are those that were worked.
+fn there(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
+    let there = cursor.any(&["there are", "you have", "there is"]);
+    let Some(number) = cursor.number()?.filter(|_| cursor.any(&STITCHES)) else { return Ok(None) };
+    cursor.any(&["are", "is"]);
+    let right = cursor.any(&["on right", "on the right", "on rh", "on the rh"]);
+    if right {
+        cursor.sign('-');
+        cursor.any(&["hand"]);
+        cursor.any(&["needle"]);
+    }
+    cursor.any(&["after", "since"]);
+    cursor.any(&["the"]);
+    cursor.any(&["last"]);
+    if cursor.any(&["bo", "bind", "cast"]) {
+        cursor.sign('-');
+        cursor.any(&["off"]);
+    }
+    let left = ["rem", "remain", "remaining", "left"].iter().any(|word| cursor.sees(word));
+    Ok(((there || right) && !left).then_some(number))
+}
+
 /// Reads how far something goes; nothing where that is not said here.
 pub(super) fn until(cursor: &mut Cursor<'_>) -> Result<Option<Until>, Bad> {
     let before = cursor.at;
@@ -96,6 +118,9 @@ pub(super) fn until(cursor: &mut Cursor<'_>) -> Result<Option<Until>, Bad> {
     if cursor.eat("until") {
         if cursor.any(&ENDS) {
             return Ok(Some(Until::End));
+        }
+        if let Some(number) = cursor.attempt(there)? {
+            return Ok(Some(Until::There(number)));
         }
         if let Some(number) = stitches_left(cursor)? {
             return Ok(Some(Until::Last(number)));
