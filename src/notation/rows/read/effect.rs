@@ -69,7 +69,7 @@ pub(super) fn alters(words: &str) -> bool {
             |word: &&str| is_count(word) || matches!(*word, "knit" | "purl" | "work" | "slip" | "k" | "p");
         match *word {
             // "Pull the ends together" works none.
-            "together" | "tog" | "into" => all.iter().take(at).any(of_stitches),
+            "together" | "tog" | "into" => all.iter().take(at).rev().take(4).any(of_stitches),
             word if OF_STITCHES.contains(&word) => (1..=3).any(|ahead| stitch(behind(ahead))),
             word => VERBS.contains(&word) && !is_name,
         }
