@@ -17,6 +17,7 @@ mod named;
 mod natural;
 mod pieces;
 mod random;
+mod shorthand;
 mod sides;
 mod silent;
 mod sizes;

@@ -58,6 +58,7 @@ const ENDS: [&str; 9] = [
 pub(super) fn stitches_left(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
     let before = cursor.at;
     let there = cursor.any(&["there are", "there is", "you have"]);
+    cursor.any(&["a total of", "only", "just"]);
     if let Some(number) = cursor.number()?
         && cursor.any(&STITCHES)
     {
@@ -194,7 +195,14 @@ fn marker(cursor: &mut Cursor<'_>) -> Option<Which> {
 /// Reads how often something is worked, and whether that is more than once already; nothing where that is not said here.
 pub(super) fn times(cursor: &mut Cursor<'_>) -> Result<Option<(Number, bool)>, Bad> {
     let before = cursor.at;
-    if cursor.any(&["x", "×"]) || cursor.sign('×') {
+    cursor.spaces();
+    // `x6` is written in one.
+    let glued =
+        cursor.rest().strip_prefix(['x', '×']).is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
+    if glued {
+        cursor.at += cursor.peek().map_or(0, char::len_utf8);
+    }
+    if glued || cursor.any(&["x", "×"]) || cursor.sign('×') {
         if let Some(number) = cursor.number()? {
             return Ok(Some((number, false)));
         }
