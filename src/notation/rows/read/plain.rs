@@ -121,6 +121,7 @@ pub(super) fn is_quiet(words: &str, lexicon: &Lexicon) -> bool {
     for phrase in PHRASES {
         words = words.replace(phrase, " ");
     }
+    words = without_descriptions(&without_brackets(&words), lexicon);
     // "Work row 3" is whatever row 3 is.
     let names_row =
         words.match_indices("row").chain(words.match_indices("rnd")).chain(words.match_indices("round")).any(
@@ -130,7 +131,6 @@ pub(super) fn is_quiet(words: &str, lexicon: &Lexicon) -> bool {
                 rest.starts_with(|c: char| c.is_ascii_digit())
             },
         );
-    words = without_descriptions(&without_brackets(&words), lexicon);
     let ribbed = tokens(&words).any(|word| matches!(word, "rib" | "ribbing" | "moss" | "seed"));
     let all: Vec<&str> = tokens(&words).collect();
     let quiet = all.iter().enumerate().all(|(at, word)| {

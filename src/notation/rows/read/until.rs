@@ -86,7 +86,9 @@ fn there(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
         cursor.any(&["hand"]);
         cursor.any(&["needle"]);
     }
-    cursor.any(&["after", "since"]);
+    let on = !right && cursor.any(&["on needle", "on the needle", "on needles"]);
+    let since = cursor.any(&["after", "since"]);
+    let right = right || on && since;
     cursor.any(&["the"]);
     cursor.any(&["last"]);
     if cursor.any(&["bo", "bind", "cast"]) {

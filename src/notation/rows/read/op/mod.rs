@@ -27,6 +27,9 @@ const NOTHING: Counts = Counts::new(0, 0);
 pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     cursor.spaces();
     let start = cursor.at;
+    if cursor.attempt(wrap)?.is_some() {
+        return work(cursor, start, Counts::new(1, 1), false);
+    }
     if cursor.any(&KNITS) {
         return Ok(Item::Even { until: Until::End, binds: false, at: start..cursor.at });
     }
@@ -74,9 +77,6 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     }
     if cursor.any(&["w&t", "wrap and turn", "wrap next st and turn", "turn work", "turn"]) {
         return Ok(Item::Turn { at: start..cursor.at });
-    }
-    if cursor.attempt(wrap)?.is_some() {
-        return work(cursor, start, Counts::new(1, 1), false);
     }
     if cursor.any(&["fasten off", "break yarn", "cut yarn", "break off yarn"]) {
         return work(cursor, start, NOTHING, false);
@@ -168,6 +168,12 @@ fn wrap(cursor: &mut Cursor<'_>) -> Result<Option<()>, Bad> {
     cursor.any(&["pick up", "lift"]);
     let verb = cursor.any(&["knit", "purl", "k", "p", "work"]);
     cursor.any(&["the", "its"]);
+    // "Knit wrapped st together with its wrap"
+    if verb && cursor.any(&["wrapped st", "wrapped stitch", "st", "stitch"]) {
+        cursor.any(&["tog", "together"]);
+        let with = cursor.any(&["with its", "with the", "with"]) && cursor.any(&["wrap", "wraps"]);
+        return Ok(with.then_some(()));
+    }
     if !cursor.any(&["wrap", "wraps"]) {
         return Ok(None);
     }
