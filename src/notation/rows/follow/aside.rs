@@ -15,8 +15,7 @@ impl Knitter<'_> {
         self.apart = None;
         self.markers = Markers::default();
         self.needle = needle;
-        self.rows.clear();
-        self.others = None;
+        self.begin_rows();
         self.history.begin();
         self.pace.lose();
         self.lost_at = None;

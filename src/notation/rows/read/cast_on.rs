@@ -64,7 +64,7 @@ pub(super) fn cast_on(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
             }
         }
     }
-    Ok(ends(cursor).then(|| match (sure, picks) {
+    Ok(ends(cursor).then_some(match (sure, picks) {
         (false, _) => Doing::Unsaid,
         (true, true) => Doing::PickUp(all),
         (true, false) => Doing::CastOn(all),

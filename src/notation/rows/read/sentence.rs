@@ -106,14 +106,22 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
     statements.push(statement);
 }
 
-/// How many stitches a sentence ends with, however it comes to them: "… in this manner until 8 sts rem".
+/// How many stitches a sentence ends with, however it comes to them: "… in this manner until 8 sts rem", "… in the round over all 56 sts".
 fn left_at_last(cursor: &mut Cursor<'_>, at: &Span) -> Option<Number> {
     let here = cursor.at;
     let words = cursor.text.get(at.clone()).unwrap_or_default();
-    let until = words.rfind("until ").map(|until| at.start + until + "until ".len());
-    let read = until.and_then(|until| {
+    let behind = |said: &str| words.rfind(said).map(|found| at.start + found + said.len());
+    let read = behind("until ").and_then(|until| {
         cursor.at = until;
         stitches_left(cursor).ok().flatten().filter(|_| cursor.is_stop())
+    });
+    let read = read.or_else(|| {
+        cursor.at = behind(" to ")?;
+        cursor.number().ok().flatten().filter(|_| cursor.any(&["sts", "stitches"]) && cursor.is_stop())
+    });
+    let read = read.or_else(|| {
+        cursor.at = behind(" all ")?;
+        cursor.number().ok().flatten().filter(|_| cursor.any(&["sts", "stitches"]) && cursor.is_stop())
     });
     cursor.at = here;
     read

@@ -2,12 +2,13 @@
 
 use super::super::lexicon::Lexicon;
 use super::super::statement::Doing;
-use super::super::tree::{Item, Number, Until};
 use super::again::repeat;
 use super::alike::alike;
 use super::between::between;
+use super::bind_all::bind_all;
 use super::cast_on::cast_on;
 use super::cursor::{Bad, Cursor};
+use super::effect::alters;
 use super::evenly::evenly;
 use super::facing::begins;
 use super::over::over;
@@ -15,7 +16,6 @@ use super::plain::{plain, tokens};
 use super::put_aside::{names_stitches, put_aside};
 use super::shape::shape;
 use super::take_up::take_up;
-use crate::measure::SizeRun;
 
 const ASIDE: [&str; 46] = [
     "slide",
@@ -110,6 +110,16 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         return Ok(Some(Doing::Over(number)));
     }
     cursor.at = start;
+    if cursor.any(&["resume", "return to", "go back to"]) {
+        cursor.skip_sentence();
+        let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
+        let round = tokens(&words).any(|word| matches!(word, "round" | "rnd" | "rounds" | "rnds"));
+        if round && !works_here(&words, cursor.lexicon) {
+            // Stitches that waited are worked again with the others.
+            return Ok(Some(Doing::Unsaid));
+        }
+    }
+    cursor.at = start;
     if is_picked_up_at_sides(cursor) {
         return Ok(Some(Doing::Unsaid));
     }
@@ -132,8 +142,12 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         cursor.any(&["all", "rem", "remaining", "loosely", "in patt", "in pattern", "in rib", "knitwise", "purlwise"]);
         let none = super::op::so_many(cursor)?.is_none();
         if none && !cursor.sees("to") && !cursor.sees("until") {
-            return Ok(Some(bind_off(cursor, start)));
+            return Ok(Some(bind_all(cursor, start)));
         }
+    }
+    cursor.at = start;
+    if forms(cursor) {
+        return Ok(Some(Doing::Aside));
     }
     cursor.at = start;
     if between(cursor) {
@@ -151,34 +165,24 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
             return Ok(Some(Doing::BindOff));
         }
         if !works_here(words, cursor.lexicon) {
-            let moves = takes_off(words);
-            return Ok(Some(if moves { Doing::Unsaid } else { Doing::Aside }));
+            return Ok(Some(if takes_off(words) || may_shape(words) { Doing::Unsaid } else { Doing::Aside }));
         }
     }
     cursor.at = start;
     Ok(None)
 }
 
-/// Moves past what is said of binding all off. "BO all sts but do not fasten off last st: 1 st" leaves one.
-fn bind_off(cursor: &mut Cursor<'_>, start: usize) -> Doing {
-    let body = cursor.at;
+/// Moves past "These 2 rows form rib" and "Last 4 rows set the pattern"; returns whether such a sentence stood here.
+fn forms(cursor: &mut Cursor<'_>) -> bool {
+    cursor.any(&["the"]);
+    if !cursor.any(&["these", "last", "this", "rows", "rnds", "rounds", "all"]) {
+        return false;
+    }
+    let start = cursor.at;
     cursor.skip_sentence();
-    let at = start..cursor.at;
-    let words = cursor.text.get(body..cursor.at).unwrap_or_default().to_lowercase();
-    let said: Vec<&str> = tokens(&words).collect();
-    let one = said.windows(2).any(|pair| matches!(pair, ["last" | "final" | "1" | "one", "st" | "stitch"]));
-    let stays = ["but", "except", "not fasten", "n't fasten", "n’t fasten", "without fastening", "leav", "rem", "keep"];
-    if !one || !stays.iter().any(|word| words.contains(word)) {
-        return Doing::BindOff;
-    }
-    // A count behind a colon is read as any other.
-    if let Some(colon) = words.rfind(':') {
-        cursor.at = body + colon + 1;
-    }
-    let last = Number { values: SizeRun::one(1), at: at.end..at.end };
-    let bound = Item::Even { until: Until::Last(last), binds: true, at: at.clone() };
-    let rest = Item::Even { until: Until::End, binds: false, at };
-    Doing::Row { label: None, items: vec![bound, rest] }
+    let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
+    let form = ["form", "forms", "set", "sets", "establish", "establishes", "complete", "completes", "make"];
+    tokens(&words).any(|word| form.contains(&word)) && !works_here(&words, cursor.lexicon) && !alters(&words)
 }
 
 /// Moves past "Turn work 90 degrees and pick up and knit 3 sts …", as a garter tab begins; returns whether it stood here. What is
@@ -202,6 +206,12 @@ fn binds_all(words: &str) -> bool {
         words.get(at + bind.len()..)
     });
     binds.is_some_and(|rest| matches!(tokens(rest).next(), Some("all" | "rem" | "remaining" | "loosely")))
+}
+
+/// Whether words that begin like an aside may change stitches; advice to the knitter does not.
+fn may_shape(words: &str) -> bool {
+    let advice = ["note", "you", "be", "being", "taking"];
+    alters(words) && !tokens(words).next().is_some_and(|first| advice.contains(&first.to_lowercase().as_str()))
 }
 
 /// Whether words that begin like an aside take stitches off the needle or back to it: "Leave 10 sts on a holder".

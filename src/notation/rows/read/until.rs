@@ -14,13 +14,26 @@ const MARKERS: [(&[&str], Which); 6] = [
     (&["last m", "last marker"], Which::Last),
 ];
 /// What else a knitter sees on the needle, which the words do not place.
-const PLACES: [&str; 13] = [
+const PLACES: [&str; 26] = [
     "gap",
     "turn",
     "last turn",
+    "previous turn",
     "turning point",
     "wrapped st",
+    "wrapped stitch",
+    "last wrapped st",
+    "last wrapped stitch",
+    "first wrapped st",
+    "first wrapped stitch",
+    "next wrapped st",
+    "next wrapped stitch",
+    "previously wrapped st",
+    "last wrap",
     "ds",
+    "last ds",
+    "first ds",
+    "previous ds",
     "double st",
     "marked st",
     "marked stitch",
@@ -45,18 +58,45 @@ const ENDS: [&str; 9] = [
 pub(super) fn stitches_left(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
     let before = cursor.at;
     let there = cursor.any(&["there are", "there is", "you have"]);
+    cursor.any(&["a total of", "only", "just"]);
     if let Some(number) = cursor.number()?
         && cursor.any(&STITCHES)
     {
         let left = cursor.any(&["rem", "remain", "remains", "remaining", "are left", "is left", "left", "are", "is"]);
         let on =
             cursor.any(&["on needles", "on the needles", "on needle", "on the needle", "on your needles", "in total"]);
-        if there || left || on {
+        // Those between the turns of short rows, or between markers, are not all.
+        let part = ["unwrapped", "unworked", "between", "in the middle", "in the centre", "in the center"];
+        if (there || left || on) && !part.iter().any(|words| cursor.sees(words)) {
             return Ok(Some(number));
         }
     }
     cursor.at = before;
     Ok(None)
+}
+
+/// Reads "there are 12 sts" and "12 sts are on right needle", which are those that were worked.
+fn there(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
+    let there = cursor.any(&["there are", "you have", "there is"]);
+    let Some(number) = cursor.number()?.filter(|_| cursor.any(&STITCHES)) else { return Ok(None) };
+    cursor.any(&["are", "is"]);
+    let right = cursor.any(&["on right", "on the right", "on rh", "on the rh"]);
+    if right {
+        cursor.sign('-');
+        cursor.any(&["hand"]);
+        cursor.any(&["needle"]);
+    }
+    let on = !right && cursor.any(&["on needle", "on the needle", "on needles"]);
+    let since = cursor.any(&["after", "since"]);
+    let right = right || on && since;
+    cursor.any(&["the"]);
+    cursor.any(&["last"]);
+    if cursor.any(&["bo", "bind", "cast"]) {
+        cursor.sign('-');
+        cursor.any(&["off"]);
+    }
+    let left = ["rem", "remain", "remaining", "left"].iter().any(|word| cursor.sees(word));
+    Ok(((there || right) && !left).then_some(number))
 }
 
 /// Reads how far something goes; nothing where that is not said here.
@@ -81,6 +121,9 @@ pub(super) fn until(cursor: &mut Cursor<'_>) -> Result<Option<Until>, Bad> {
     if cursor.eat("until") {
         if cursor.any(&ENDS) {
             return Ok(Some(Until::End));
+        }
+        if let Some(number) = cursor.attempt(there)? {
+            return Ok(Some(Until::There(number)));
         }
         if let Some(number) = stitches_left(cursor)? {
             return Ok(Some(Until::Last(number)));
@@ -124,6 +167,12 @@ pub(super) fn until(cursor: &mut Cursor<'_>) -> Result<Option<Until>, Bad> {
             return Ok(Some(Until::Marker(To { which, by: number, past: true })));
         }
     } else if last && sts {
+        if cursor.any(&["on needle", "on the needle", "on this needle", "on each needle", "of needle", "of the needle"])
+        {
+            // "Needle 1"
+            cursor.number()?;
+            return Ok(Some(Until::Marker(To { which: Which::Unknown, by: number, past: false })));
+        }
         return Ok(Some(Until::Last(number)));
     }
     cursor.at = before;
@@ -148,7 +197,14 @@ fn marker(cursor: &mut Cursor<'_>) -> Option<Which> {
 /// Reads how often something is worked, and whether that is more than once already; nothing where that is not said here.
 pub(super) fn times(cursor: &mut Cursor<'_>) -> Result<Option<(Number, bool)>, Bad> {
     let before = cursor.at;
-    if cursor.any(&["x", "×"]) || cursor.sign('×') {
+    cursor.spaces();
+    // `x6` is written in one.
+    let glued =
+        cursor.rest().strip_prefix(['x', '×']).is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
+    if glued {
+        cursor.at += cursor.peek().map_or(0, char::len_utf8);
+    }
+    if glued || cursor.any(&["x", "×"]) || cursor.sign('×') {
         if let Some(number) = cursor.number()? {
             return Ok(Some((number, false)));
         }

@@ -1,13 +1,13 @@
 //! Stitches put aside within a row, stitches worked from where they wait, and stitches of a piece that is named.
 
-use super::super::super::tree::{How, Item, Span, Until};
+use super::super::super::tree::{How, Item, Until};
 use super::super::cursor::{Bad, Cursor};
 use super::super::part::part;
 use super::super::plain::tokens;
 use super::times::finish_how;
 
 /// Words that put stitches aside.
-const VERBS: [&str; 13] = [
+pub(super) const VERBS: [&str; 13] = [
     "place",
     "put",
     "slip",
@@ -173,58 +173,10 @@ fn further(cursor: &mut Cursor<'_>) -> Result<Option<Item>, Bad> {
 }
 
 /// Whether the words before a place turn the work.
-fn is_turned(cursor: &Cursor<'_>, at: usize) -> bool {
+pub(super) fn is_turned(cursor: &Cursor<'_>, at: usize) -> bool {
     let before = cursor.text.get(..at).unwrap_or_default().trim_end_matches([' ', ',', ';']);
     let before = before.strip_suffix(" and").unwrap_or(before).trim_end_matches([' ', ',', ';']);
     before.to_lowercase().ends_with("turn")
-}
-
-/// Reads "work on these 20 sts only" and "leave rem sts unworked" behind a turn; nothing where neither stands here.
-pub(super) fn over_these(cursor: &mut Cursor<'_>, start: usize) -> Result<Option<Item>, Bad> {
-    cursor.attempt(|cursor| {
-        if cursor.any(&["leave", "leaving"]) {
-            let rest = which(cursor);
-            cursor.number()?;
-            let rest = which(cursor) || rest;
-            let unworked = cursor.any(&["sts", "stitches"]) && rest && cursor.eat("unworked");
-            let at = start..cursor.at;
-            let turned = is_turned(cursor, start) || cursor.attempt(|cursor| turns_next(cursor))?.is_some();
-            return Ok(
-                unworked.then(|| if turned { nothing(cursor, at) } else { Item::Unsaid { as_before: false, at } })
-            );
-        }
-        if !is_turned(cursor, start) || !cursor.any(&["work", "working", "continue", "cont", "knit"]) {
-            return Ok(None);
-        }
-        cursor.any(&["working"]);
-        let apart = cursor.any(&["back and forth"]);
-        if !cursor.any(&["on", "over"]) || !cursor.any(&["these", "the first", "those"]) {
-            return Ok(None);
-        }
-        cursor.number()?;
-        kind(cursor);
-        if !cursor.any(&["sts", "stitches"]) || !(cursor.any(&["only", "alone"]) || apart) {
-            return Ok(None);
-        }
-        let at = start..cursor.at;
-        // The words behind may put the others aside themselves.
-        let before = cursor.at;
-        while cursor.sign(',') || cursor.sign(';') || cursor.any(&["and"]) {}
-        let puts = VERBS.iter().any(|verb| cursor.sees(verb));
-        cursor.at = before;
-        Ok(Some(if puts { nothing(cursor, at) } else { Item::Hold { number: None, rest: true, of: None, at } }))
-    })
-}
-
-/// Moves past a turn that comes next.
-fn turns_next(cursor: &mut Cursor<'_>) -> Result<Option<()>, Bad> {
-    while cursor.sign(',') || cursor.sign(';') || cursor.any(&["and", "then"]) {}
-    Ok(cursor.sees("turn").then_some(()))
-}
-
-/// What works no stitch.
-fn nothing(cursor: &Cursor<'_>, at: Span) -> Item {
-    Item::Work { takes: 0, leaves: 0, times: cursor.once(), binds: false, at }
 }
 
 /// Moves past words that say which stitches; returns whether they are all that remain.
