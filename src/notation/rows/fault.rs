@@ -136,6 +136,11 @@ pub enum Fault {
         /// Whether it comes there as rows are worked again.
         again: bool,
     },
+    /// So many rows end on another side than is said.
+    Ends {
+        /// The side they end on.
+        side: Side,
+    },
     /// How many stitches there are cannot be told from here on.
     Unknown,
 }

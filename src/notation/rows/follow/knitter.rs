@@ -227,7 +227,14 @@ impl<'a> Knitter<'a> {
             NextSide::Other => {}
             // These rows come before the sentence, and perhaps others behind it with them.
             _ if !self.waiting.is_empty() => self.doubt = true,
-            said => self.sides.hear(said),
+            said => {
+                if let (Doing::Plain { rows: Some(_) } | Doing::Repeat(_), Some(side)) =
+                    (&statement.doing, self.sides.unlike(said))
+                {
+                    self.tell(id.0, statement.at.clone(), Fault::Ends { side });
+                }
+                self.sides.hear(said);
+            }
         }
         if statement.doing != Doing::Aside {
             self.after.insert(id, self.needle.total);

@@ -6,6 +6,7 @@ use super::cursor::{Bad, Cursor};
 use super::descriptions::stops_short;
 use super::items::Close;
 use super::lead::lead;
+use super::plain::tokens;
 use super::side::next_side;
 use super::special::special;
 use super::until::stitches_left;
@@ -82,6 +83,9 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
             }
         }
     }
+    if statement.stated.is_none() && statement.doing == Doing::Aside {
+        statement.stated = gathered(cursor, &statement.at);
+    }
     let unsaid = match &statement.doing {
         Doing::Unsaid | Doing::Established => true,
         Doing::Row { items, .. } => matches!(items.as_slice(), [Item::Unsaid { .. }]),
@@ -104,6 +108,21 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
         }
     }
     statements.push(statement);
+}
+
+/// How many stitches the yarn is drawn through at the end: "Cut yarn, thread through rem 8 sts".
+fn gathered(cursor: &mut Cursor<'_>, at: &Span) -> Option<Number> {
+    let words = cursor.text.get(at.clone())?;
+    let draws = tokens(words)
+        .any(|word| ["thread", "draw", "pull", "gather"].iter().any(|draws| word.eq_ignore_ascii_case(draws)));
+    let rest = ["through rem ", "through remaining ", "through the rem ", "through the remaining ", "through all "]
+        .iter()
+        .find_map(|rest| Some(at.start + words.find(rest)? + rest.len()))
+        .filter(|_| draws)?;
+    let here = std::mem::replace(&mut cursor.at, rest);
+    let number = cursor.number().ok().flatten().filter(|_| cursor.any(&["sts", "stitches"]));
+    cursor.at = here;
+    number
 }
 
 /// How many stitches a sentence ends with, however it comes to them: "… in this manner until 8 sts rem", "… in the round over all 56 sts".

@@ -176,7 +176,7 @@ fn code(fault: Fault) -> &'static Code {
         Fault::Held { .. } => &HELD_UNLIKE,
         Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => &MARKER_UNLIKE,
         Fault::NoMarker => &MARKER_MISSING,
-        Fault::Side { .. } => &ROW_SIDES,
+        Fault::Side { .. } | Fault::Ends { .. } => &ROW_SIDES,
         Fault::Unknown => &COUNT_UNKNOWN,
     }
 }
@@ -212,6 +212,8 @@ fn words(fault: Fault) -> String {
             format!("{} to be left before the marker, and there {}", stitches(says), are(left))
         }
         Fault::NoMarker => "there is no marker left on the needle".to_owned(),
+        Fault::Ends { side: Side::Right } => "these rows end with an RS row".to_owned(),
+        Fault::Ends { side: Side::Wrong } => "these rows end with a WS row".to_owned(),
         Fault::Side { side: Side::Right, again: false } => "an RS row comes straight behind another".to_owned(),
         Fault::Side { side: Side::Wrong, again: false } => "a WS row comes straight behind another".to_owned(),
         Fault::Side { side: Side::Right, again: true } => {
@@ -247,6 +249,7 @@ fn help(fault: Fault) -> String {
             "hold the row against where `pm` puts the marker and what the rows since add before it".to_owned()
         }
         Fault::NoMarker => "write `pm` in the row that puts it there, or count the markers".to_owned(),
+        Fault::Ends { .. } => "work one row more or fewer, or name the other side".to_owned(),
         Fault::Side { again: false, .. } => {
             "worked flat, right and wrong sides alternate; where the work is not turned, say so: `do not turn`"
                 .to_owned()
