@@ -72,7 +72,11 @@ fn so_many_rows_end_on_the_side_that_is_said() {
         told(&[&text], 1).into_iter().map(|(at, sizes)| (at, sizes[0].1)).collect()
     };
     for words in ["Work 7 more rows, ending with a WS row.", "Knit 3 rows, ending with a WS row."] {
-        assert_eq!(ends(words), [(words.to_owned(), Fault::Ends { side: Side::Right })], "{words}");
+        assert_eq!(
+            ends(words),
+            [(words.trim_end_matches('.').to_owned(), Fault::Ends { side: Side::Right })],
+            "{words}"
+        );
     }
     for words in [
         "Work 8 more rows, ending with a WS row.",

@@ -2,7 +2,7 @@
 
 use super::super::count::Needle;
 use super::super::fault::Fault;
-use super::super::statement::{Doing, NextSide, Statement, Written};
+use super::super::statement::{Doing, Every, NextSide, Statement, Written};
 use super::super::tree::Span;
 use super::apart::Apart;
 use super::markers::Markers;
@@ -228,9 +228,13 @@ impl<'a> Knitter<'a> {
             // These rows come before the sentence, and perhaps others behind it with them.
             _ if !self.waiting.is_empty() => self.doubt = true,
             said => {
-                if let (Doing::Plain { rows: Some(_) } | Doing::Repeat(_), Some(side)) =
-                    (&statement.doing, self.sides.unlike(said))
-                {
+                // "Every 4th row twice more, ending with a WS row" has plain rows behind the last.
+                let counted = match &statement.doing {
+                    Doing::Plain { rows } => rows.is_some(),
+                    Doing::Repeat(repeated) => repeated.spells.iter().all(|spell| spell.every == Every::Row),
+                    _ => false,
+                };
+                if let Some(side) = self.sides.unlike(said).filter(|_| counted) {
                     self.tell(id.0, statement.at.clone(), Fault::Ends { side });
                 }
                 self.sides.hear(said);
