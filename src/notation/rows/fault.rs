@@ -87,6 +87,15 @@ pub enum Fault {
         /// The number.
         row: u32,
     },
+    /// A chart of the text has no row of the number.
+    NoChartRow {
+        /// The number.
+        row: u32,
+        /// The number of the chart's last row.
+        last: u32,
+        /// The chart, by its place in the text, counted from 0.
+        chart: usize,
+    },
     /// No row has the name.
     NoName,
     /// A row is as another, and that one, perhaps by way of more, is as the first.

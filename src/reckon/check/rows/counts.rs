@@ -141,7 +141,7 @@ fn finding(entry: &Entry, pattern: &Pattern, told: &Told) -> Option<Finding> {
     // Sizes with the same figures are told of together.
     let mut groups: Vec<(String, Vec<usize>)> = Vec::new();
     for (size, fault) in &told.sizes {
-        let words = words(*fault);
+        let words = words(entry, *fault);
         match groups.iter_mut().find(|(said, _)| *said == words) {
             Some((_, sizes)) => sizes.push(*size),
             None => groups.push((words, vec![*size])),
@@ -157,6 +157,13 @@ fn finding(entry: &Entry, pattern: &Pattern, told: &Told) -> Option<Finding> {
     Some(Finding::new(code(*first), at, said.join("; ")).help(help(*first)))
 }
 
+/// What is said of a row that a chart has not, by the chart's name.
+fn no_chart_row(entry: &Entry, row: u32, last: u32, chart: usize) -> String {
+    let name = entry.prose.charts.get(chart).and_then(|chart| chart.name.as_deref());
+    let name = name.map_or_else(|| "the chart".to_owned(), |name| format!("chart `{name}`"));
+    format!("{name} has no row {row}: its last is {last}")
+}
+
 fn code(fault: Fault) -> &'static Code {
     match fault {
         Fault::LeftOver { .. } => &ROW_LEFT_OVER,
@@ -170,9 +177,12 @@ fn code(fault: Fault) -> &'static Code {
         Fault::BoundOff { .. } => &STITCH_BOUND_OFF,
         Fault::Again { .. } => &ROWS_AGAIN,
         Fault::Missed { .. } => &COUNT_MISSED,
-        Fault::NoRow { .. } | Fault::NoName | Fault::Circle { .. } | Fault::NamedCircle | Fault::FewRows { .. } => {
-            &ROW_UNKNOWN
-        }
+        Fault::NoRow { .. }
+        | Fault::NoChartRow { .. }
+        | Fault::NoName
+        | Fault::Circle { .. }
+        | Fault::NamedCircle
+        | Fault::FewRows { .. } => &ROW_UNKNOWN,
         Fault::Held { .. } => &HELD_UNLIKE,
         Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => &MARKER_UNLIKE,
         Fault::NoMarker => &MARKER_MISSING,
@@ -181,7 +191,7 @@ fn code(fault: Fault) -> &'static Code {
     }
 }
 
-fn words(fault: Fault) -> String {
+fn words(entry: &Entry, fault: Fault) -> String {
     match fault {
         Fault::LeftOver { left, had } => format!("{left} of {} left over", stitches(had)),
         Fault::Short { by, had } => format!("{} missing: there are {had}", stitches(by)),
@@ -196,6 +206,7 @@ fn words(fault: Fault) -> String {
         Fault::Again { pass, had } => format!("repeat {pass} does not fit the {} there are then", stitches(had)),
         Fault::Missed { wanted, is } => format!("{} are never left: it comes to {is}", stitches(wanted)),
         Fault::NoRow { row } => format!("there is no row {row}"),
+        Fault::NoChartRow { row, last, chart } => no_chart_row(entry, row, last, chart),
         Fault::NoName => "no row is called so".to_owned(),
         Fault::Circle { row } => format!("it is as row {row}, which is as this one again: none says what is worked"),
         Fault::NamedCircle => "it is as a row that is as this one again: none says what is worked".to_owned(),
@@ -238,7 +249,9 @@ fn help(fault: Fault) -> String {
         Fault::BoundOff { counted } => count_so(counted),
         Fault::Again { .. } => "say how often it is really worked, or write the later rows out".to_owned(),
         Fault::Missed { is, .. } => format!("end with {}, or begin with others", stitches(is)),
-        Fault::NoRow { .. } | Fault::NoName | Fault::FewRows { .. } => "name rows that are there".to_owned(),
+        Fault::NoRow { .. } | Fault::NoChartRow { .. } | Fault::NoName | Fault::FewRows { .. } => {
+            "name rows that are there".to_owned()
+        }
         Fault::Circle { .. } | Fault::NamedCircle => "write out the stitches of one of them".to_owned(),
         Fault::Held { .. } => "mend one of the two".to_owned(),
         Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => {
