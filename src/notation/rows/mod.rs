@@ -18,7 +18,7 @@ pub use charts::{ChartRows, RowKind, Stretches};
 pub use colours::{Named, is_letter, is_trade};
 pub(super) use count::binds;
 pub use count::{Hand, Needle, Outcome, Reading, count, net, once, work};
-pub use fault::Fault;
+pub use fault::{Fault, Misfit};
 pub use follow::{Followed, Seen, Told, follow};
 pub use lexicon::{Counts, Lexicon};
 pub use name::RowName;

@@ -27,12 +27,12 @@ impl<'a> Knitter<'a> {
             self.tell(block, at, Fault::Unknown);
         }
         let mut even = true;
-        for row in &charted.rows {
+        for (turn, row) in charted.rows.iter().enumerate() {
             self.history.push(Past::Chart(id, *row));
             let outcome = self.chart_row(charted, *row);
             let is_unfit = outcome.faults.iter().any(|(fault, _)| unfit(*fault));
             for (fault, at) in outcome.faults {
-                self.tell(id.0, at, fault);
+                self.tell(id.0, at, if turn == 0 { fault } else { fault.in_chart(*row) });
             }
             if let (Some(at), None) = (outcome.lost, &statement.stated) {
                 self.lose(id.0, at, false);

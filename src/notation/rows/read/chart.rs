@@ -68,7 +68,8 @@ pub(super) fn sentence(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         if phrase.rows.is_none() && (again || names_rows_before(cursor, start)) {
             return Ok(None);
         }
-        let at = start..cursor.at;
+        let written = cursor.text.get(start..cursor.at).unwrap_or_default();
+        let at = start..start + written.trim_end().len();
         let extent = extent(cursor, true)?;
         // Stitches beside those of the chart are none of what the sentence tells.
         let along = extent.reach.unwrap_or(Reach::Until(Until::End));
@@ -95,8 +96,11 @@ pub(super) fn item(cursor: &mut Cursor<'_>) -> Result<Option<Item>, Bad> {
         let start = cursor.at;
         cursor.any(&VERBS);
         let Some(phrase) = phrase(cursor)? else { return Ok(None) };
-        let extent = extent(cursor, false)?;
-        let at = start..cursor.at;
+        // "Until 8 sts rem" may be said of rows.
+        let several = phrase.rows.as_ref().is_none_or(|rows| rows.len() > 1);
+        let extent = extent(cursor, several)?;
+        let written = cursor.text.get(start..cursor.at).unwrap_or_default();
+        let at = start..start + written.trim_end().len();
         let rest = extent.times.map_or(Reach::Rest, Reach::Times);
         let reach = extent.reach.unwrap_or(rest);
         // Within brackets nobody knows what follows.
@@ -107,6 +111,12 @@ pub(super) fn item(cursor: &mut Cursor<'_>) -> Result<Option<Item>, Bad> {
         let rows = phrase.rows.unwrap_or_else(|| (1..=phrase.chart.last()).collect());
         Ok(Some(Item::Chart { chart: phrase.chart, rows, reach, at }))
     })
+}
+
+/// Whether a sentence without a label that is only this may work more than one row of the chart, or other stitches beside it.
+pub(super) fn is_unsure(items: &[Item]) -> bool {
+    let [Item::Chart { rows, reach, .. }] = items else { return false };
+    rows.len() != 1 || matches!(reach, Reach::Over(_))
 }
 
 /// The items of each of the rows that a label stands for, where they work as many rows of a chart, or a part of them over and
@@ -260,8 +270,8 @@ fn chart(cursor: &mut Cursor<'_>) -> Option<Arc<ChartRows>> {
     charts.only().cloned()
 }
 
-/// Reads how far and how often; `open` tells whether "until it is long enough" may stand here.
-fn extent(cursor: &mut Cursor<'_>, open: bool) -> Result<Extent, Bad> {
+/// Reads how far and how often, of several rows perhaps "until it is long enough".
+fn extent(cursor: &mut Cursor<'_>, several: bool) -> Result<Extent, Bad> {
     let mut extent = Extent::default();
     loop {
         let before = cursor.at;
@@ -285,13 +295,13 @@ fn extent(cursor: &mut Cursor<'_>, open: bool) -> Result<Extent, Bad> {
         }
         cursor.at = before;
         if extent.reach.is_none()
-            && let Some(reach) = reach(cursor, open)?
+            && let Some(reach) = reach(cursor, several)?
         {
             extent.reach = Some(reach);
             continue;
         }
         cursor.at = before;
-        if open && !extent.open && extent.times.is_none() && (cursor.sees("until") || cursor.sees("for")) {
+        if several && !extent.open && extent.times.is_none() && (cursor.sees("until") || cursor.sees("for")) {
             cursor.skip_sentence();
             let words = format!("work {}", cursor.text.get(before..cursor.at).unwrap_or_default());
             let left = tokens(&words).any(|word| matches!(word, "rem" | "remain" | "remains" | "left"));
@@ -321,8 +331,8 @@ fn repeated_along(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
     })
 }
 
-/// Reads how far it goes along the row; of a whole sentence "until" may be said of rows.
-fn reach(cursor: &mut Cursor<'_>, of_rows: bool) -> Result<Option<Reach>, Bad> {
+/// Reads how far it goes along the row; where there may be several rows, "until" is said of these.
+fn reach(cursor: &mut Cursor<'_>, several: bool) -> Result<Option<Reach>, Bad> {
     let over = cursor.attempt(|cursor| {
         if !cursor.any(&["over", "across", "on"]) {
             return Ok(None);
@@ -335,7 +345,7 @@ fn reach(cursor: &mut Cursor<'_>, of_rows: bool) -> Result<Option<Reach>, Bad> {
         let Some(number) = cursor.number()? else { return Ok(None) };
         Ok(cursor.any(&["sts", "st", "stitches", "stitch"]).then_some(Reach::Over(number)))
     })?;
-    if over.is_some() || (of_rows && cursor.sees("until")) {
+    if over.is_some() || (several && cursor.sees("until")) {
         return Ok(over);
     }
     cursor.attempt(|cursor| Ok(until::until(cursor)?.map(Reach::Until)))

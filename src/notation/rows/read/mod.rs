@@ -110,7 +110,9 @@ pub fn read_items(text: &str, lexicon: &Lexicon, style: RunStyle) -> Result<Vec<
 pub fn is_even(words: &str, lexicon: &Lexicon, style: RunStyle) -> bool {
     let one = |item: &Item| matches!(item, Item::Even { binds: false, .. });
     let items = read_items(words, lexicon, style).unwrap_or_default();
-    matches!(items.as_slice(), [only] if one(only)) || plain::is_quiet(words, lexicon)
+    let lower = words.to_lowercase();
+    let works = plain::tokens(&lower).any(|word| matches!(word, "knit" | "purl" | "work" | "plain" | "even"));
+    matches!(items.as_slice(), [only] if one(only)) || works && plain::is_quiet(words, lexicon)
 }
 
 fn start<'a>(text: &'a str, lexicon: &'a Lexicon, style: RunStyle) -> Cursor<'a> {

@@ -142,6 +142,9 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
         several_rows(cursor, rows, start..end, statements);
         return;
     }
+    if label.is_none() && chart::is_unsure(&read) {
+        read = vec![Item::Unsaid { as_before: false, at: body..cursor.at }];
+    }
     let several = label
         .as_ref()
         .and_then(|label| label.rows.as_ref())

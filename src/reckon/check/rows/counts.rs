@@ -169,6 +169,7 @@ fn code(fault: Fault) -> &'static Code {
         Fault::LeftOver { .. } => &ROW_LEFT_OVER,
         Fault::Short { .. } => &ROW_SHORT,
         Fault::RepeatLeft { .. } | Fault::RepeatEmpty => &REPEAT_LEFT_OVER,
+        Fault::InChart { what, .. } => code(what.alone()),
         Fault::Tail { .. } => &TAIL_UNLIKE,
         Fault::Stated { .. } => &COUNT_UNLIKE,
         Fault::Section { .. } => &PARTS_UNLIKE,
@@ -206,6 +207,7 @@ fn words(entry: &Entry, fault: Fault) -> String {
         Fault::Again { pass, had } => format!("repeat {pass} does not fit the {} there are then", stitches(had)),
         Fault::Missed { wanted, is } => format!("{} are never left: it comes to {is}", stitches(wanted)),
         Fault::NoRow { row } => format!("there is no row {row}"),
+        Fault::InChart { row, what } => format!("in row {row} of the chart {}", words(entry, what.alone())),
         Fault::NoChartRow { row, last, chart } => no_chart_row(entry, row, last, chart),
         Fault::NoName => "no row is called so".to_owned(),
         Fault::Circle { row } => format!("it is as row {row}, which is as this one again: none says what is worked"),
@@ -233,6 +235,7 @@ fn words(entry: &Entry, fault: Fault) -> String {
 
 fn help(fault: Fault) -> String {
     match fault {
+        Fault::InChart { what, .. } => help(what.alone()),
         Fault::LeftOver { .. } => "hold the row against the count before it, or say how it ends: `k to end`".to_owned(),
         Fault::Short { .. } => "hold the row against the count before it".to_owned(),
         Fault::RepeatLeft { left, of, .. } => {
