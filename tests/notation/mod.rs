@@ -19,6 +19,7 @@ mod natural;
 mod pieces;
 mod random;
 mod sides;
+mod silent;
 mod sizes;
 mod spellings;
 mod spoken;

@@ -32,6 +32,29 @@ fn words_that_lead_to_what_is_worked_are_moved_past() {
     );
 }
 
+/// What begins like an aside and works rows is among the rows that words go back to.
+#[test]
+fn rows_behind_a_leading_clause_are_rows() {
+    // Six rows, one stitch fewer each time: 39 - 3.
+    let six = |words: &str| {
+        format!("CO 40 sts.\nRow 1: K2tog, k to end.\nRow 2: Purl.\n{words}\nRep last 6 rows 3 times more.")
+    };
+    for words in [
+        "Beg with a knit row, work 4 rows in St st.",
+        "Starting with a RS row, knit 4 rows.",
+        "Using larger needles, beginning with a purl row, purl 4 rows.",
+        "Now purl 4 rows.",
+    ] {
+        comes_to(&six(words), &[36]);
+    }
+    // One that shapes is not moved past.
+    for words in ["Working one increase at each end, k to end.", "Starting with k2tog, k to end."] {
+        let text = format!("CO 40 sts.\n{words}\nRow 2: K40.");
+        let read = written(&text);
+        assert!(read.statements[1].trouble.is_some() || told(&[&text], 1).len() == 1, "{words}: {read:#?}");
+    }
+}
+
 #[test]
 fn titles_without_a_colon_are_headings() {
     for title in ["THUMB GUSSET", "CUFF", "TOP", "Shape neck", "Eyelet section", "Left Front", "Thumb"] {

@@ -1,7 +1,10 @@
 //! Rows that are worked again: `Repeat rows 1-8 3 times more`.
 
+use super::super::lexicon::Lexicon;
 use super::super::statement::{Again, Every, Repeated, Rows, Spell};
+use super::super::tree::Number;
 use super::cursor::{Bad, Cursor};
+use super::effect::alters;
 use super::named::{led, named, spaced};
 use super::special::works_here;
 use super::{label, stated, until};
@@ -42,9 +45,18 @@ pub(super) fn repeat(cursor: &mut Cursor<'_>) -> Result<Option<Repeated>, Bad> {
 /// Reads how often rows are worked again one after another.
 fn how_often(cursor: &mut Cursor<'_>, again: bool) -> Result<Option<Again>, Bad> {
     cursor.sign(',');
-    cursor.any(&["another", "a further", "a total of"]);
+    let start = cursor.at;
+    let further = cursor.any(&["another", "a further", "for another", "for a further"]);
+    cursor.any(&["for a total of", "a total of"]);
     if let Some((number, more)) = until::times(cursor)? {
-        let again = if more { Again::More(number) } else { Again::Times(number) };
+        let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
+        let in_all = ["total", " all", "altogether"].iter().any(|word| words.contains(word));
+        let again = match (more || further, in_all) {
+            (true, _) => Again::More(number),
+            // The rows as they are written are the first of so many.
+            (false, true) => Again::More(one_less(&number)),
+            (false, false) => Again::Times(number),
+        };
         let stated = stated::is_here(cursor);
         let before = cursor.at;
         cursor.sign(',');
@@ -53,10 +65,12 @@ fn how_often(cursor: &mut Cursor<'_>, again: bool) -> Result<Option<Again>, Bad>
         if !or {
             cursor.at = before;
         }
+        let rest = cursor.at;
         if or || !stated && !cursor.is_stop() && !matches!(cursor.peek(), Some(',' | ';')) {
             cursor.skip_sentence();
         }
-        return Ok(Some(again));
+        let words = cursor.text.get(rest..cursor.at).unwrap_or_default();
+        return Ok(leaves_alone(words, cursor.lexicon).then_some(again));
     }
     if !again {
         return Ok(None);
@@ -79,5 +93,17 @@ fn how_often(cursor: &mut Cursor<'_>, again: bool) -> Result<Option<Again>, Bad>
 fn skip_aside(cursor: &mut Cursor<'_>) -> bool {
     let start = cursor.at;
     cursor.skip_sentence();
-    !works_here(cursor.text.get(start..cursor.at).unwrap_or_default(), cursor.lexicon)
+    leaves_alone(cursor.text.get(start..cursor.at).unwrap_or_default(), cursor.lexicon)
+}
+
+/// Whether words behind a repeat change no stitches of their own.
+fn leaves_alone(words: &str, lexicon: &Lexicon) -> bool {
+    !works_here(words, lexicon) && !alters(words)
+}
+
+/// A number less one, size by size; a size without one is left as it is.
+fn one_less(number: &Number) -> Number {
+    let less = |value: &i64| Some(value.saturating_sub(1).max(0));
+    let values = number.values.try_map(less).unwrap_or_else(|| number.values.clone());
+    Number { values, at: number.at.clone() }
 }

@@ -5,9 +5,9 @@ use super::plain::tokens;
 
 /// The words that such brackets may hold; with any other they may be stitches that are misspelt.
 const WORDS: &str = " centre center from each side of gap st sts stitch stitches first last next same marker m wrap wraps wrapped \
-    left right needle edge the this that is are one two on before after both marked double raglan seam underarm thumb neck front \
+    left right needle edge the this that is are one two on before after both marked raglan seam underarm thumb neck front \
     back sleeve sleeves body heel instep toe gusset palm hand total there now new you will as with it its their for at in \
-    crossing crosses leans leaning slanting counts count counted together worked ";
+    crossing crosses leans leaning slanting counts count counted ";
 
 /// Moves past such brackets; returns whether some stood here.
 pub(super) fn aside(cursor: &mut Cursor<'_>) -> bool {

@@ -1,22 +1,28 @@
 //! Words of a sentence that only describe: how far it goes, and where markers are put meanwhile.
 
 use super::super::lexicon::Lexicon;
-use super::plain::tokens;
+use super::effect::alters;
+use super::plain::{is_length, tokens};
 use super::put_aside::names_stitches;
 use super::special::works_here;
+
+/// Words of which one says that it is measured, or held against another piece.
+const MEASURES: &str = " measure measures measuring long length reach reaches comes come matches match desired fits fit cm mm in inch inches \
+    above below past thumb toe heel ankle knee elbow wrist shoulder underarm armhole waist hip knuckle finger fingertip edge tip \
+    same short marker needed required you ";
 
 /// Returns a sentence, in small letters, without what only describes: "until it comes above the thumb", "placing a marker after
 /// 90 sts". Words among these that work or change stitches stay.
 pub(super) fn without_descriptions(words: &str, lexicon: &Lexicon) -> String {
     let mut kept = words.to_owned();
-    if let Some((measured, at)) = clause(&kept, " until ") {
-        let changes = |word: &str| {
-            ["increas", "decreas"].iter().any(|change| word.starts_with(change))
-                || matches!(word, "inc" | "dec" | "incs" | "decs")
-        };
-        if !works_here(measured, lexicon) && !names_stitches(measured) && !tokens(measured).any(changes) {
-            kept.replace_range(at, " ");
-        }
+    if let Some((measured, at)) = clause(&kept, " until ")
+        && !works_here(measured, lexicon)
+        && !names_stitches(measured)
+        && !shapes(measured)
+        && !alters(measured)
+        && tokens(measured).any(|word| MEASURES.split(' ').any(|known| known == word) || is_length(word))
+    {
+        kept.replace_range(at, " ");
     }
     if let Some((placed, at)) = clause(&kept, ", placing ")
         && tokens(placed).any(|word| matches!(word, "m" | "marker" | "markers"))
@@ -28,11 +34,20 @@ pub(super) fn without_descriptions(words: &str, lexicon: &Lexicon) -> String {
         if let Some((ends, at)) = clause(&kept, begins)
             && stops_short(ends)
             && !works_here(ends, lexicon)
+            && !alters(ends)
         {
             kept.replace_range(at, " ");
         }
     }
     kept
+}
+
+/// Whether words, in small letters, speak of increases or decreases.
+pub(super) fn shapes(words: &str) -> bool {
+    tokens(words).any(|word| {
+        ["increas", "decreas"].iter().any(|change| word.starts_with(change))
+            || matches!(word, "inc" | "dec" | "incs" | "decs")
+    })
 }
 
 /// Whether words say that the last round ends before its end, or past it: "4 (5, 6) sts before BOR marker on last rnd".

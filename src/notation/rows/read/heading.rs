@@ -1,6 +1,7 @@
 //! A line that is only a name with a colon, from which rows are numbered anew: `Crown:`, `Sleeves (make 2):`, `Part 1 – Cuff:`.
 
 use super::cursor::Cursor;
+use super::effect::alters;
 use super::special::works_here;
 
 /// Words that a sentence begins with which says what is done, not what it is called.
@@ -15,7 +16,7 @@ pub(super) fn is_heading(cursor: &Cursor<'_>) -> bool {
     let of_name = |c: char| c.is_alphabetic() || c.is_whitespace() || matches!(c, '-' | '\'' | '’' | ',');
     let in_chart = |c: char| c.is_ascii_digit() || c == '.';
     let is_plain = !name.is_empty() && name.chars().all(|c| of_name(c) || (names_chart(name) && in_chart(c)));
-    is_plain || is_numbered(name, cursor)
+    (is_plain && !alters(name) && !works_here(name, cursor.lexicon)) || is_numbered(name, cursor)
 }
 
 /// Returns whether a heading names a chart.
@@ -53,5 +54,5 @@ fn is_numbered(name: &str, cursor: &Cursor<'_>) -> bool {
             return false;
         }
     }
-    !works_here(&outside, cursor.lexicon)
+    !works_here(&outside, cursor.lexicon) && !alters(&outside)
 }

@@ -8,6 +8,7 @@ mod chart;
 mod colour;
 mod cursor;
 mod descriptions;
+mod effect;
 mod evenly;
 mod every;
 mod facing;

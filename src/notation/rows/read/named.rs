@@ -4,8 +4,10 @@ use super::super::name::RowName;
 use super::super::statement::{Again, Every, Repeated, Rows, Spell};
 use super::super::tree::Span;
 use super::cursor::{Bad, Cursor};
+use super::effect::alters;
 use super::every::spells;
 use super::plain::{is_quiet, tokens};
+use super::put_aside::names_stitches;
 use super::special::works_here;
 use super::stated;
 
@@ -157,5 +159,6 @@ pub(super) fn is_whole(cursor: &mut Cursor<'_>) -> bool {
     // "Twice between markers" is of some of the stitches.
     let of_some = tokens(words).any(|word| matches!(word, "m" | "marker" | "markers" | "each" | "side"));
     let is_plain = is_quiet(&words.replace("between", ""), cursor.lexicon);
-    !of_some && (is_plain || !works_here(words, cursor.lexicon))
+    let leaves = is_plain || !works_here(words, cursor.lexicon) && !alters(words) && !names_stitches(words);
+    !of_some && leaves
 }

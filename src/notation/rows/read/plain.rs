@@ -155,7 +155,7 @@ fn is_number(word: &str) -> bool {
 }
 
 /// Whether a word is a number with its unit, or the `2x2` of a rib.
-fn is_length(word: &str) -> bool {
+pub(super) fn is_length(word: &str) -> bool {
     let rest = word.trim_start_matches(char::is_numeric);
     let times = rest.strip_prefix('x').is_some_and(|rest| !rest.is_empty() && rest.chars().all(char::is_numeric));
     rest.len() < word.len() && (times || matches!(rest, "cm" | "mm" | "in"))

@@ -2,6 +2,7 @@
 
 use super::super::statement::{Doing, PutAside};
 use super::cursor::{Bad, Cursor};
+use super::effect::is_count;
 use super::op::{kind, which};
 use super::part::part;
 use super::plain::tokens;
@@ -68,7 +69,7 @@ pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
 pub(super) fn names_stitches(words: &str) -> bool {
     let all: Vec<&str> = tokens(words).collect();
     all.windows(3).chain(all.windows(2)).any(|some| {
-        let number = some.first().is_some_and(|word| word.chars().all(char::is_numeric));
+        let number = some.first().is_some_and(|word| is_count(word));
         number && some.last().is_some_and(|word| matches!(*word, "st" | "sts" | "stitch" | "stitches"))
     })
 }

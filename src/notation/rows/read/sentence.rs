@@ -31,16 +31,22 @@ pub(super) fn troubled(cursor: &Cursor<'_>, doing: Doing, bad: Bad, at: Span) ->
 
 /// Reads a sentence that has no label.
 pub(super) fn sentence(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
+    cursor.any(&["now"]);
     let start = cursor.at;
     let mut read = special(cursor);
-    if matches!(read, Ok(None)) {
+    let end = cursor.at;
+    if matches!(read, Ok(None | Some(Doing::Aside))) {
+        // "Beg with a knit row, work 4 rows" begins like an aside and is more than one.
         cursor.at = start;
-        while matches!(read, Ok(None)) && lead(cursor) {
+        while matches!(read, Ok(None | Some(Doing::Aside))) && lead(cursor) {
             let behind = cursor.at;
-            read = special(cursor);
-            if matches!(read, Ok(None)) {
-                cursor.at = behind;
+            match special(cursor) {
+                Ok(Some(doing)) if doing != Doing::Aside => read = Ok(Some(doing)),
+                _ => cursor.at = behind,
             }
+        }
+        if matches!(read, Ok(Some(Doing::Aside))) {
+            cursor.at = end;
         }
     }
     match read {
@@ -100,14 +106,18 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
     statements.push(statement);
 }
 
-/// How many stitches a sentence ends with, however it comes to them: "… in this manner until 8 sts rem".
+/// How many stitches a sentence ends with, however it comes to them: "… in this manner until 8 sts rem", "… in the round over all 56 sts".
 fn left_at_last(cursor: &mut Cursor<'_>, at: &Span) -> Option<Number> {
     let here = cursor.at;
     let words = cursor.text.get(at.clone()).unwrap_or_default();
-    let until = words.rfind("until ").map(|until| at.start + until + "until ".len());
-    let read = until.and_then(|until| {
+    let behind = |said: &str| words.rfind(said).map(|found| at.start + found + said.len());
+    let read = behind("until ").and_then(|until| {
         cursor.at = until;
         stitches_left(cursor).ok().flatten().filter(|_| cursor.is_stop())
+    });
+    let read = read.or_else(|| {
+        cursor.at = behind(" all ")?;
+        cursor.number().ok().flatten().filter(|_| cursor.any(&["sts", "stitches"]) && cursor.is_stop())
     });
     cursor.at = here;
     read

@@ -6,6 +6,7 @@ use super::again::repeat;
 use super::between::between;
 use super::cast_on::cast_on;
 use super::cursor::{Bad, Cursor};
+use super::effect::alters;
 use super::evenly::evenly;
 use super::facing::begins;
 use super::over::over;
@@ -110,6 +111,16 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         return Ok(Some(Doing::Over(number)));
     }
     cursor.at = start;
+    if cursor.any(&["resume", "return to", "go back to"]) {
+        cursor.skip_sentence();
+        let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
+        let round = tokens(&words).any(|word| matches!(word, "round" | "rnd" | "rounds" | "rnds"));
+        if round && !works_here(&words, cursor.lexicon) {
+            // Stitches that waited are worked again with the others.
+            return Ok(Some(Doing::Unsaid));
+        }
+    }
+    cursor.at = start;
     if is_picked_up_at_sides(cursor) {
         return Ok(Some(Doing::Unsaid));
     }
@@ -130,8 +141,12 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         cursor.any(&["all", "rem", "remaining", "loosely", "in patt", "in pattern", "in rib", "knitwise", "purlwise"]);
         let none = super::op::so_many(cursor)?.is_none();
         if none && !cursor.sees("to") && !cursor.sees("until") {
+            let body = cursor.at;
             cursor.skip_sentence();
-            return Ok(Some(Doing::BindOff));
+            let words = cursor.text.get(body..cursor.at).unwrap_or_default();
+            let some =
+                tokens(words).any(|word| matches!(word, "but" | "except" | "last" | "first" | "centre" | "center"));
+            return Ok(Some(if some { Doing::Unsaid } else { Doing::BindOff }));
         }
     }
     cursor.at = start;
@@ -150,8 +165,7 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
             return Ok(Some(Doing::BindOff));
         }
         if !works_here(words, cursor.lexicon) {
-            let moves = takes_off(words);
-            return Ok(Some(if moves { Doing::Unsaid } else { Doing::Aside }));
+            return Ok(Some(if takes_off(words) || may_shape(words) { Doing::Unsaid } else { Doing::Aside }));
         }
     }
     cursor.at = start;
@@ -179,6 +193,12 @@ fn binds_all(words: &str) -> bool {
         words.get(at + bind.len()..)
     });
     binds.is_some_and(|rest| matches!(tokens(rest).next(), Some("all" | "rem" | "remaining" | "loosely")))
+}
+
+/// Whether words that begin like an aside may change stitches; advice to the knitter does not.
+fn may_shape(words: &str) -> bool {
+    let advice = ["note", "you", "be", "being", "taking"];
+    alters(words) && !tokens(words).next().is_some_and(|first| advice.contains(&first.to_lowercase().as_str()))
 }
 
 /// Whether words that begin like an aside take stitches off the needle or back to it: "Leave 10 sts on a holder".

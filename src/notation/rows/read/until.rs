@@ -14,13 +14,26 @@ const MARKERS: [(&[&str], Which); 6] = [
     (&["last m", "last marker"], Which::Last),
 ];
 /// What else a knitter sees on the needle, which the words do not place.
-const PLACES: [&str; 13] = [
+const PLACES: [&str; 26] = [
     "gap",
     "turn",
     "last turn",
+    "previous turn",
     "turning point",
     "wrapped st",
+    "wrapped stitch",
+    "last wrapped st",
+    "last wrapped stitch",
+    "first wrapped st",
+    "first wrapped stitch",
+    "next wrapped st",
+    "next wrapped stitch",
+    "previously wrapped st",
+    "last wrap",
     "ds",
+    "last ds",
+    "first ds",
+    "previous ds",
     "double st",
     "marked st",
     "marked stitch",
@@ -51,7 +64,9 @@ pub(super) fn stitches_left(cursor: &mut Cursor<'_>) -> Result<Option<Number>, B
         let left = cursor.any(&["rem", "remain", "remains", "remaining", "are left", "is left", "left", "are", "is"]);
         let on =
             cursor.any(&["on needles", "on the needles", "on needle", "on the needle", "on your needles", "in total"]);
-        if there || left || on {
+        // Those between the turns of short rows, or between markers, are not all.
+        let part = ["unwrapped", "unworked", "between", "in the middle", "in the centre", "in the center"];
+        if (there || left || on) && !part.iter().any(|words| cursor.sees(words)) {
             return Ok(Some(number));
         }
     }
@@ -124,6 +139,12 @@ pub(super) fn until(cursor: &mut Cursor<'_>) -> Result<Option<Until>, Bad> {
             return Ok(Some(Until::Marker(To { which, by: number, past: true })));
         }
     } else if last && sts {
+        if cursor.any(&["on needle", "on the needle", "on this needle", "on each needle", "of needle", "of the needle"])
+        {
+            // "Needle 1"
+            cursor.number()?;
+            return Ok(Some(Until::Marker(To { which: Which::Unknown, by: number, past: false })));
+        }
         return Ok(Some(Until::Last(number)));
     }
     cursor.at = before;

@@ -75,6 +75,9 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     if cursor.any(&["w&t", "wrap and turn", "wrap next st and turn", "turn work", "turn"]) {
         return Ok(Item::Turn { at: start..cursor.at });
     }
+    if cursor.attempt(wrap)?.is_some() {
+        return work(cursor, start, Counts::new(1, 1), false);
+    }
     if cursor.any(&["fasten off", "break yarn", "cut yarn", "break off yarn"]) {
         return work(cursor, start, NOTHING, false);
     }
@@ -131,6 +134,23 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
         return plain(cursor, start);
     }
     Err(unread(cursor, start))
+}
+
+/// Moves past a wrap that is worked with its stitch: "knit wrap tog with st".
+fn wrap(cursor: &mut Cursor<'_>) -> Result<Option<()>, Bad> {
+    cursor.any(&["pick up", "lift"]);
+    let verb = cursor.any(&["knit", "purl", "k", "p", "work"]);
+    cursor.any(&["the", "its"]);
+    if !cursor.any(&["wrap", "wraps"]) {
+        return Ok(None);
+    }
+    let also =
+        cursor.any(&["and knit it", "and purl it", "and knit", "and purl", "and k it", "and p it", "and work it"]);
+    cursor.any(&["tog", "together"]);
+    let with = cursor.any(&["with"]);
+    cursor.any(&["the", "its", "their"]);
+    cursor.any(&["wrapped", "next"]);
+    Ok(((verb || also) && with && cursor.any(&["st", "stitch", "it"])).then_some(()))
 }
 
 /// Reads what is done with a marker.
