@@ -124,7 +124,10 @@ fn a_chart_that_grows_changes_the_count() {
     let again = "Cast on 96 sts.\nWork rnds 1-3 of chart lamps twice.";
     assert_eq!(told(&one(reeds()), again, 1)[0].1, [(0, Fault::Again { pass: 1, had: 112 })]);
     let last = "Cast on 96 sts.\nWork rnds 1-3 of chart lamps.\nRepeat last 3 rnds once more.";
-    assert_eq!(told(&one(reeds()), last, 1), [("last 3 rnds".to_owned(), vec![(0, Fault::Again { pass: 1, had: 112 })])]);
+    assert_eq!(
+        told(&one(reeds()), last, 1),
+        [("last 3 rnds".to_owned(), vec![(0, Fault::Again { pass: 1, had: 112 })])]
+    );
     // Round 4 takes seven.
     assert_eq!(end(&one(reeds()), "Cast on 96 sts.\nWork chart lamps.\nRepeat rnd 4 twice more.", 1), [Some(112)]);
 }
@@ -135,7 +138,10 @@ fn edges_are_worked_once() {
     let fits = |sts: i64| format!("Cast on {sts} sts.\nRow 1 (RS): K3, work row 1 of chart to last 3 sts, k3.");
     assert_eq!(end(&one(edged()), &fits(33), 1), [Some(33)]);
     let fault = Fault::RepeatLeft { left: 1, of: 4, room: 25 };
-    assert_eq!(told(&one(edged()), &fits(34), 1)[0], ("work row 1 of chart to last 3 sts".to_owned(), vec![(0, fault)]));
+    assert_eq!(
+        told(&one(edged()), &fits(34), 1)[0],
+        ("work row 1 of chart to last 3 sts".to_owned(), vec![(0, fault)])
+    );
     assert_eq!(told(&one(edged()), &fits(8), 1)[0].1, [(0, Fault::Short { by: 1, had: 8 })]);
     // What follows "to last 3 sts" takes four.
     let tail = fits(33).replace("k3.", "k4.");
@@ -266,11 +272,8 @@ fn other_words_are_not_guessed() {
         "Rnd 1: Work chart B around.",
         "Rnd 1: Work lamps.",
     ] {
-        let followed = follow(&[read(
-            &format!("Cast on 96 sts.\n{words}"),
-            &lexicon(&one(lamps())),
-            RunStyle::default(),
-        )], 1);
+        let followed =
+            follow(&[read(&format!("Cast on 96 sts.\n{words}"), &lexicon(&one(lamps())), RunStyle::default())], 1);
         assert_eq!(followed.told, [], "{words}");
         assert_eq!(followed.counts[0].last().unwrap(), &[None], "{words}");
     }
@@ -285,7 +288,10 @@ fn other_words_are_not_guessed() {
 #[test]
 fn sides_and_history_go_on() {
     let begun = "Cast on 35 sts.\nRow 1 (RS): Knit.\nRow 2 (WS): Purl.\n";
-    assert_eq!(end(&one(edged()), &format!("{begun}Work rows 1-4 of chart lamps.\nNext row (RS): K35."), 1), [Some(35)]);
+    assert_eq!(
+        end(&one(edged()), &format!("{begun}Work rows 1-4 of chart lamps.\nNext row (RS): K35."), 1),
+        [Some(35)]
+    );
     let wrong = format!("{begun}Work rows 1-3 of chart lamps.\nNext row (RS): K35.");
     assert_eq!(told(&one(edged()), &wrong, 1)[0].1, [(0, Fault::Side { side: Side::Right, again: false })]);
     // 35 → 34 → 33: one fewer in each pair of the last row of the chart and a decrease.

@@ -88,7 +88,9 @@ impl ChartRows {
             change.sum::<i64>() == 0
         };
         rows.iter().all(|row| match self.row(*row) {
-            Some(RowKind::Worked(row)) => even(&row.again) && even(&[row.before.as_slice(), row.after.as_slice()].concat()),
+            Some(RowKind::Worked(row)) => {
+                even(&row.again) && even(&[row.before.as_slice(), row.after.as_slice()].concat())
+            }
             Some(RowKind::Even) => true,
             Some(RowKind::Unknown) | None => false,
         })

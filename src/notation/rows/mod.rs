@@ -24,7 +24,7 @@ pub use lexicon::{Counts, Lexicon};
 pub use name::RowName;
 pub use read::{is_even, lines, read, read_items, speaks_of_markers};
 pub use statement::{
-    Again, Change, Charted, Doing, Every, Label, NextSide, Only, PutAside, Repeated, Rows, Shaped, Side, Spell, Statement,
-    TakenUp, Trouble, Written,
+    Again, Change, Charted, Doing, Every, Label, NextSide, Only, PutAside, Repeated, Rows, Shaped, Side, Spell,
+    Statement, TakenUp, Trouble, Written,
 };
 pub use tree::{How, Item, Mark, Number, Reach, Span, To, Until, Which};

@@ -173,12 +173,7 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
 }
 
 /// Keeps rows that are told together; a count behind them is that of the last.
-fn several_rows(
-    cursor: &mut Cursor<'_>,
-    rows: Vec<(Label, Vec<Item>)>,
-    at: Span,
-    statements: &mut Vec<Statement>,
-) {
+fn several_rows(cursor: &mut Cursor<'_>, rows: Vec<(Label, Vec<Item>)>, at: Span, statements: &mut Vec<Statement>) {
     for (label, items) in rows {
         let doing = Doing::Row { label: Some(label), items };
         statements.push(begun(cursor, doing, at.clone()));

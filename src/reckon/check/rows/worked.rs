@@ -5,9 +5,7 @@ use crate::entry::heading::Heading;
 use crate::entry::value::AfterBindingOff;
 use crate::entry::{Abbreviation, Entry, Pattern};
 use crate::measure::RunStyle;
-use crate::notation::rows::{
-    ChartRows, Counts, Lexicon, Written, is_even, net, read, read_items, speaks_of_markers,
-};
+use crate::notation::rows::{ChartRows, Counts, Lexicon, Written, is_even, net, read, read_items, speaks_of_markers};
 
 /// The `rows` blocks of a pattern as they were read.
 #[derive(Clone, Debug)]
