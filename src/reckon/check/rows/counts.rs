@@ -106,8 +106,8 @@ codes! {
     COUNT_UNKNOWN = "count-unknown":
         "The words do not tell how many stitches there are afterwards, so the rows that follow are not counted.",
         "A mistake in them would not be found.",
-        "Row 1: Work chart A.\nRow 2: *K3, p2; rep from * to end.",
-        "Row 1: Work chart A. [45 sts]\nRow 2: *K3, p2; rep from * to end.";
+        "Row 1: Work lace of your own.\nRow 2: *K3, p2; rep from * to end.",
+        "Row 1: Work lace of your own. [45 sts]\nRow 2: *K3, p2; rep from * to end.";
 }
 
 /// Words what does not come out.
@@ -154,8 +154,13 @@ fn finding(entry: &Entry, pattern: &Pattern, told: &Told) -> Option<Finding> {
         .map(|(words, sizes)| if all { words.clone() } else { format!("{words}{}", in_sizes(pattern, sizes)) })
         .collect();
     let at = place(entry, told.block, &told.at);
-    Some(Finding::new(code(*first), at, said.join("; ")).help(help(*first)))
+    let of_chart = *first == Fault::Unknown && entry.prose.stretch(&at.span).to_lowercase().contains("chart");
+    let help = if of_chart { UNKNOWN_CHART.to_owned() } else { help(*first) };
+    Some(Finding::new(code(*first), at, said.join("; ")).help(help))
 }
+
+/// What to do where a chart is worked that nobody can count.
+const UNKNOWN_CHART: &str = "name a chart of this text and its rows, `rows 1–8 of chart lamps`, or give the count in square brackets: `[84 sts]`";
 
 /// What is said of a row that a chart has not, by the chart's name.
 fn no_chart_row(entry: &Entry, row: u32, last: u32, chart: usize) -> String {
