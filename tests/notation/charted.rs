@@ -1,9 +1,17 @@
 //! Rows of a chart of the same text, worked by its name.
 
 use super::chart::draft;
+use super::chart::round_trip::drafts;
 use ballband::measure::RunStyle;
+use ballband::notation::chart::counts::sum;
+use ballband::notation::chart::written::written as in_words;
 use ballband::notation::chart::{Draft, build};
-use ballband::notation::rows::{ChartRows, Doing, Fault, Lexicon, Misfit, Side, Written, follow, is_even, read};
+use ballband::notation::rows::{
+    ChartRows, Doing, Fault, Lexicon, Misfit, Needle, Outcome, Reading, Side, Written, count, follow, is_even, read,
+    read_items,
+};
+
+use proptest::prelude::*;
 
 const COLOURS: [(&str, &str); 2] = [(".", "=MC"), ("#", "=CC")];
 const LACE: [(&str, &str); 5] = [(".", "knit"), ("o", "yo"), ("/", "k2tog"), ("\\", "ssk"), ("_", "no stitch")];
@@ -313,4 +321,44 @@ fn rows_without_end_are_given_up() {
     follow(&[written(&one(reeds()), &format!("Cast on 96 sts.\n{many}"))], 1);
     follow(&[written(&one(lamps()), &format!("Cast on 96 sts.\n{many}"))], 1);
     assert!(begun.elapsed().as_secs() < 5, "{:?}", begun.elapsed());
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(if cfg!(debug_assertions) { 300 } else { 10_000 }))]
+
+    /// A row of a chart is counted as the words that are made of it are: two readings that share nothing but the chart.
+    #[test]
+    fn a_row_of_a_chart_is_counted_as_its_words(draft in drafts(), repeats in 0..4_i64, over in 0..3_i64) {
+        let chart = match build(&draft) {
+            Ok(chart) => chart,
+            Err(_) => build(&Draft { repeat: None, ..draft }).unwrap(),
+        };
+        let mut lexicon = Lexicon::default();
+        lexicon.add_chart(ChartRows::of(Some("lamps"), 0, &chart, false));
+        let read_row = |words: &str| read_items(words, &lexicon, RunStyle::default());
+        for (at, (row, written)) in chart.rows.iter().zip(in_words(&chart)).enumerate() {
+            let parts = chart.parts(row);
+            let takes = |stretch| i64::from(sum(&chart, stretch).consumed);
+            let (again, edges) = (takes(parts.repeat), takes(parts.left) + takes(parts.right));
+            // A few stitches have words that rows do not know; what takes none is never worked as often as it goes.
+            let Ok(items) = read_row(&written.words) else { continue };
+            if again == 0 {
+                continue;
+            }
+            let fixed = !written.words.contains('*');
+            let stitches = edges + again * if fixed { 1 } else { repeats } + if fixed { 0 } else { over };
+            let of = |items: &[_]| count(items, Needle::of(stitches), 0, Reading::More);
+            let short = |outcome: &Outcome| (outcome.after, outcome.change, outcome.faults.is_empty());
+            let words = format!("Work row {} of chart lamps", at + 1);
+            let whole = of(&read_row(&words).unwrap());
+            prop_assert_eq!(short(&whole), short(&of(&items)), "{} on {}", written.words, stitches);
+            let over_so_many = of(&read_row(&format!("{words} over next {stitches} sts")).unwrap());
+            prop_assert_eq!(short(&over_so_many), short(&whole), "{} on {}", written.words, stitches);
+            if over == 0 {
+                let times = if fixed { 1 } else { repeats };
+                let so_often = of(&read_row(&format!("{words} {times} times")).unwrap());
+                prop_assert_eq!(short(&so_often), short(&whole), "{} on {}", written.words, stitches);
+            }
+        }
+    }
 }
