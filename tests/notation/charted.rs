@@ -88,6 +88,8 @@ fn a_yoke_whose_repeat_divides_every_size_and_one_that_does_not() {
         "Work in patt from chart lamps, rnds 1-4.",
         "Follow chart lamps across all sts.",
         "With MC and CC, work rounds 1–4 of chart lamps.",
+        "Work in stranded knitting from chart lamps for 8 rnds.",
+        "Work in lace patt from the chart (rnds 1-4) twice.",
         "Work chart lamps, reading all rounds from right to left.",
         "Work rnds 1-4 of chart lamps 16 (18, 20) times around.",
         "Work rnds 1-4 of chart lamps, repeating it 16 (18, 20) times across.",
@@ -190,22 +192,21 @@ fn a_lace_triangle_grows_row_by_row() {
     assert_eq!(told(&one(triangle()), unsaid, 1)[0].1, [(0, Fault::Unknown)]);
 }
 
-/// Seen from the wrong side the two stitches at the left come first.
+/// Seen from the wrong side the two cells at the left come first: a yo and a stitch, then 2 × 4 and the one at the right. The
+/// marker hangs behind the first stitch of that row, so two are behind it where the right side faces again.
 #[test]
 fn wrong_side_rows_are_worked_from_the_other_end() {
-    let rows = ChartRows::of(None, 0, &build(&edged()).unwrap(), false);
-    let takes = |number: u32| match rows.row(number) {
-        Some(ballband::notation::rows::RowKind::Worked(row)) => (row.before.len(), row.after.len(), row.before.clone()),
-        other => panic!("{other:?}"),
-    };
-    let count = |number| {
-        let (.., before) = takes(number);
-        ballband::notation::rows::once(&before, 0, ballband::notation::rows::Reading::More).unwrap().takes
-    };
-    assert_eq!((count(1), count(2), count(3)), (1, 2, 1));
-    let from_behind = Draft { begins: ballband::notation::chart::Side::Wrong, ..edged() };
-    let rows = ChartRows::of(None, 0, &build(&from_behind).unwrap(), false);
-    assert_eq!(rows.side(1), Some(ballband::notation::chart::Side::Wrong));
+    let chart = || one(Draft { repeat: Some((2, 5)), ..draft(&LACE, &[".......", "o......"]) });
+    for row in ["Row 2 (WS): Work row 2 of chart lamps.", "Work row 2 of chart lamps."] {
+        let text = format!("Cast on 10 sts.\nRow 1 (RS): K9, pm, k1.\n{row}\nNext row (RS): K9, sm, k2.");
+        assert_eq!(end(&chart(), &text, 1), [Some(11)], "{row}");
+        let turned = text.replace("K9, sm, k2", "K10, sm, k1");
+        assert_eq!(told(&chart(), &turned, 1)[0].1, [(0, Fault::MarkerPassed { by: 1 })], "{row}");
+    }
+    // In the round every row is read from the right: one stitch, 2 × 4, one and a yo.
+    let round = one(Draft { round: true, ..chart()[0].1.clone() });
+    let text = "Cast on 10 sts.\nRnd 1: K9, pm, k1.\nRnd 2: Work rnd 2 of chart lamps.\nRnd 3: K9, sm, k2.";
+    assert_eq!(end(&round, text, 1), [Some(11)]);
 }
 
 /// Rows between those of the chart are as they are said to be.

@@ -139,6 +139,10 @@ pub(super) fn is_whole(cursor: &mut Cursor<'_>) -> bool {
         cursor.at = before;
         return true;
     }
+    let side = ["ending with a ws row", "ending with an rs row", "ending with a rs row"];
+    if cursor.any(&side) && (cursor.is_stop() || stated::is_here(cursor)) {
+        return true;
+    }
     let body = cursor.at;
     let harmless = cursor.any(&["reading", "changing", "carrying", "catching", "joining", "slipping"]);
     cursor.skip_sentence();

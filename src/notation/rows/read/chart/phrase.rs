@@ -36,7 +36,9 @@ pub(super) struct Phrase {
 
 /// Reads a chart with its rows: "rounds 1–24 of chart lamps", "the lace chart, row 3".
 pub(super) fn phrase(cursor: &mut Cursor<'_>) -> Result<Option<Phrase>, Bad> {
-    cursor.any(&FROM);
+    if !by_kind(cursor) {
+        cursor.any(&FROM);
+    }
     let before = cursor.at;
     if let Some(named) = rows(cursor)? {
         if cursor.any(&["of", "from", "in", "on"])
@@ -55,15 +57,29 @@ pub(super) fn phrase(cursor: &mut Cursor<'_>) -> Result<Option<Phrase>, Bad> {
     cursor.at = before;
     let Some(chart) = chart(cursor) else { return Ok(None) };
     let behind = cursor.at;
+    let bracket = cursor.sign('(');
     cursor.sign(',');
     let rows = match rows(cursor)? {
-        Some(Named::Rows(rows)) => Some(rows),
+        Some(Named::Rows(rows)) if !bracket || cursor.sign(')') => Some(rows),
         _ => {
             cursor.at = behind;
             None
         }
     };
     Ok(Some(Phrase { chart, rows }))
+}
+
+/// Moves past "in stranded knitting from", "in lace patt following"; returns whether that stood here.
+fn by_kind(cursor: &mut Cursor<'_>) -> bool {
+    let before = cursor.at;
+    let found = cursor.any(&["in"]) && cursor.any(&KINDS) && {
+        while cursor.any(&KINDS) || cursor.any(&["knitting", "patt", "work"]) {}
+        cursor.any(&["from", "foll", "following", "according to"])
+    };
+    if !found {
+        cursor.at = before;
+    }
+    found
 }
 
 /// Rows that are named.
