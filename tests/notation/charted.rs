@@ -309,6 +309,9 @@ fn sides_and_history_go_on() {
     let few = "Cast on 35 sts.\nWork rows 1-4 of chart lamps.\nRepeat last 5 rows once more.";
     assert_eq!(told(&one(edged()), few, 1)[0].1, [(0, Fault::FewRows { says: 5, had: 4 })]);
     assert_eq!(end(&one(edged()), &few.replace("last 5", "last 4"), 1), [Some(35)]);
+    // The rows of the chart, not those of the brim.
+    let brim = "Cast on 96 sts.\nRnd 1: *K2, p2; rep from * around.\nYoke:\nWork rnds 1-3 of chart lamps.\nRepeat rnd 1 once more.";
+    assert_eq!(told(&one(reeds()), brim, 1)[0].1, [(0, Fault::Again { pass: 1, had: 112 })]);
     // A count that was lost before is asked for.
     let lost = "Cast on 35 sts.\nWork lace of your own.\nWork rows 1-4 of chart lamps.";
     assert_eq!(told(&one(edged()), lost, 1)[0].1, [(0, Fault::Unknown)]);

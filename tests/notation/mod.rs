@@ -18,6 +18,7 @@ mod named;
 mod natural;
 mod pieces;
 mod random;
+mod shorthand;
 mod sides;
 mod silent;
 mod sizes;

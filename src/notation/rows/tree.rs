@@ -34,6 +34,8 @@ pub enum Until {
     Last(Number),
     /// To a marker, or to so many stitches before or past it.
     Marker(To),
+    /// Until so many are on the right needle since the last were bound off.
+    There(Number),
 }
 
 /// Which marker is meant.

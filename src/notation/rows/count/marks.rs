@@ -115,7 +115,7 @@ impl Marks {
 
 impl Work {
     /// Whether all stitches up to here are known.
-    fn is_counted(&self) -> bool {
+    pub(super) fn is_counted(&self) -> bool {
         self.floats == 0 && !self.absorbs && self.turns == 0
     }
 

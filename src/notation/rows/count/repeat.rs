@@ -57,6 +57,10 @@ impl Work {
             self.break_at(Fault::RepeatEmpty, at);
             return;
         }
+        if let Until::There(_) = until {
+            self.lose(at);
+            return;
+        }
         if let Until::Marker(to) = until {
             match (self.room_to_marker(to, at), unit) {
                 (None, _) if self.broken => {}

@@ -34,6 +34,8 @@ pub(super) struct Work {
     pub(super) faults: Vec<(Fault, Span)>,
     /// Whether the last thing done was binding off.
     pub(super) binding: bool,
+    /// The stitches on the right needle when the last were bound off.
+    pub(super) bound: i64,
     steps: u32,
 }
 
@@ -66,6 +68,7 @@ impl Work {
             tail: None,
             faults: Vec::new(),
             binding: false,
+            bound: 0,
             steps: 0,
         }
     }
@@ -107,6 +110,9 @@ impl Work {
                 let (unit, times) = (Counts::new(*takes, *leaves), times.of(self.size));
                 self.take(unit, times);
                 self.binding = *binds && times_over(unit, times).takes > 0;
+                if *binds {
+                    self.bound = self.left;
+                }
             }
             Item::Into { of, at, .. } => {
                 self.step(parts(std::slice::from_ref(item)), at);
@@ -126,6 +132,16 @@ impl Work {
                 self.repeat(items, times, at);
             }
             Item::Mark { mark, at } => self.mark(*mark, at),
+            Item::Even { until: Until::There(number), binds: false, at } if self.is_counted() => {
+                let there = self.left.saturating_sub(self.bound);
+                let more = number.of(self.size).saturating_sub(there);
+                if more < 0 {
+                    self.lose(at);
+                } else {
+                    self.take(Counts::new(1, 1), more);
+                }
+            }
+            Item::Even { until: Until::There(_), at, .. } => self.lose(at),
             Item::Even { until: Until::Marker(to), binds, at } => match self.room_to_marker(to, at) {
                 Some(room) => {
                     self.take(Counts::new(1, i64::from(!*binds)), room);
@@ -195,7 +211,7 @@ impl Work {
     fn last(&self, until: &Until) -> i64 {
         match until {
             Until::Last(number) => number.of(self.size),
-            Until::End | Until::Marker(_) => 0,
+            Until::End | Until::Marker(_) | Until::There(_) => 0,
         }
     }
 

@@ -60,7 +60,7 @@ impl<'a> Knitter<'a> {
             },
             Rows::Numbered(numbers) => {
                 let row = |number: &u32| {
-                    let row = self.numbered(*number).map(Past::Row).or_else(|| self.in_chart(*number));
+                    let row = self.in_chart(*number).or_else(|| self.numbered(*number).map(Past::Row));
                     row.ok_or(Some(Fault::NoRow { row: *number }))
                 };
                 numbers.iter().map(row).collect()

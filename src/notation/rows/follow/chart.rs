@@ -118,9 +118,9 @@ impl<'a> Knitter<'a> {
         }
     }
 
-    /// The row of a number in the chart that was worked last, where no row in words has begun since.
+    /// The row of a number in the chart that was worked last, where no row in words has it or has begun since.
     pub(super) fn in_chart(&self, number: u32) -> Option<Past> {
-        let id = self.worked_chart?;
+        let id = self.worked_chart.filter(|_| !self.rows.contains_key(&number))?;
         self.charted(id)?.chart.row(number).map(|_| Past::Chart(id, number))
     }
 }

@@ -40,6 +40,8 @@ pub(super) struct Knitter<'a> {
     pub(super) rows: BTreeMap<u32, Id>,
     /// Rows by the names they have, each the last of its name.
     pub(super) names: BTreeMap<&'a str, Id>,
+    /// Those before these, which words go back to as long as no row 1 is among the new ones.
+    pub(super) older: BTreeMap<u32, Id>,
     /// The row that stands for every other one, and its number.
     pub(super) others: Option<(u32, Id)>,
     /// Rows that are read and not yet worked: a label may name one that comes after the next.
@@ -74,6 +76,7 @@ impl<'a> Knitter<'a> {
             heading: None,
             piece: None,
             rows: BTreeMap::new(),
+            older: BTreeMap::new(),
             names: BTreeMap::new(),
             others: None,
             waiting: Vec::new(),
@@ -133,8 +136,7 @@ impl<'a> Knitter<'a> {
             let first = label.numbers.first().copied().unwrap_or(0);
             if first == 1 && self.rows.contains_key(&1) {
                 self.work_waiting();
-                self.rows.clear();
-                self.others = None;
+                self.begin_rows();
             }
             for number in &label.numbers {
                 self.rows.entry(*number).or_insert(id);
@@ -165,11 +167,9 @@ impl<'a> Knitter<'a> {
             Doing::CastOn(number) => {
                 self.begin_piece();
                 self.apart = None;
-                self.worked_chart = None;
                 self.markers = Markers::default();
                 self.needle = Needle::of(number.of(self.size));
-                self.rows.clear();
-                self.others = None;
+                self.begin_rows();
                 self.history.begin();
                 self.pace.lose();
                 self.lost_at = None;
@@ -212,9 +212,7 @@ impl<'a> Knitter<'a> {
                 if !chart {
                     self.heading = Some(name.clone());
                 }
-                self.rows.clear();
-                self.others = None;
-                self.worked_chart = None;
+                self.begin_rows();
                 self.rejoin();
                 if *chart {
                     self.set_apart();
@@ -234,6 +232,16 @@ impl<'a> Knitter<'a> {
         if statement.doing != Doing::Aside {
             self.after.insert(id, self.needle.total);
         }
+    }
+
+    /// Rows are numbered anew, or their numbers go on under another heading.
+    fn begin_rows(&mut self) {
+        let rows = std::mem::take(&mut self.rows);
+        if !rows.is_empty() {
+            self.older = rows;
+        }
+        self.others = None;
+        self.worked_chart = None;
     }
 
     /// The count is lost at some words; what was told of already is not told again.

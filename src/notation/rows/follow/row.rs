@@ -78,7 +78,8 @@ impl<'a> Knitter<'a> {
 
     pub(super) fn numbered(&self, row: u32) -> Option<Id> {
         let others = || self.others.filter(|(number, _)| number % 2 == row % 2).map(|(_, id)| id);
-        self.rows.get(&row).copied().or_else(others)
+        let older = || self.older.get(&row).copied().filter(|_| !self.rows.contains_key(&1));
+        self.rows.get(&row).copied().or_else(others).or_else(older)
     }
 
     /// Keeps a row for words that go back to it.

@@ -116,6 +116,10 @@ fn left_at_last(cursor: &mut Cursor<'_>, at: &Span) -> Option<Number> {
         stitches_left(cursor).ok().flatten().filter(|_| cursor.is_stop())
     });
     let read = read.or_else(|| {
+        cursor.at = behind(" to ")?;
+        cursor.number().ok().flatten().filter(|_| cursor.any(&["sts", "stitches"]) && cursor.is_stop())
+    });
+    let read = read.or_else(|| {
         cursor.at = behind(" all ")?;
         cursor.number().ok().flatten().filter(|_| cursor.any(&["sts", "stitches"]) && cursor.is_stop())
     });

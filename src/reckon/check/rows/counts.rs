@@ -200,14 +200,16 @@ fn code(fault: Fault) -> &'static Code {
 fn words(entry: &Entry, fault: Fault) -> String {
     match fault {
         Fault::LeftOver { left, had } => format!("{left} of {} left over", stitches(had)),
-        Fault::Short { by, had } => format!("{} missing: there are {had}", stitches(by)),
+        Fault::Short { by, had } => {
+            format!("{} missing: it takes {} and there {}", stitches(by), by.saturating_add(had), are(had))
+        }
         Fault::RepeatLeft { left, of, room } => format!("repeats of {of} leave {left} of {} over", stitches(room)),
         Fault::RepeatEmpty => "the repeat takes no stitch, so it never comes to an end".to_owned(),
         Fault::Tail { says, takes } => format!("what follows takes {}, not {says}", stitches(takes)),
         Fault::Stated { says, is } => format!("{} are said and there are {is}", stitches(says)),
         Fault::Section { says, is } => format!("{} are said and the last block ended with {is}", stitches(says)),
         Fault::Change { says, is } => format!("{} are said and there are {}", changed(says), changed(is)),
-        Fault::InAll { times } => format!("{times} times fit only with the first among them"),
+        Fault::InAll { times } => format!("comes out only if the first working is one of the {times}"),
         Fault::BoundOff { counted } => bound_off("fits only if", counted),
         Fault::Again { pass, had } => format!("repeat {pass} does not fit the {} there are then", stitches(had)),
         Fault::Missed { wanted, is } => format!("{} are never left: it comes to {is}", stitches(wanted)),
