@@ -4,6 +4,7 @@ mod again;
 mod aside;
 mod blocks;
 mod chart;
+mod charted;
 mod colours;
 mod compare;
 mod every;

@@ -50,6 +50,8 @@ pub(super) struct Knitter<'a> {
     pub(super) doubt: bool,
     /// The rows worked.
     pub(super) history: History,
+    /// The last sentence that worked rows of a chart; nothing where rows in words have begun since.
+    pub(super) worked_chart: Option<Id>,
     /// What the last rows added.
     pub(super) pace: Pace,
     /// Words that lost the count and have not been told of.
@@ -80,6 +82,7 @@ impl<'a> Knitter<'a> {
             waiting: Vec::new(),
             doubt: false,
             history: History::of(blocks),
+            worked_chart: None,
             pace: Pace::default(),
             lost_at: None,
             apart: None,
@@ -129,6 +132,7 @@ impl<'a> Knitter<'a> {
         if let Doing::Row { label: Some(label), .. } = &statement.doing
             && (!label.numbers.is_empty() || label.others.is_some())
         {
+            self.worked_chart = None;
             let first = label.numbers.first().copied().unwrap_or(0);
             if first == 1 && self.rows.contains_key(&1) {
                 self.work_waiting();
@@ -148,7 +152,7 @@ impl<'a> Knitter<'a> {
         }
         if !matches!(
             statement.doing,
-            Doing::Row { .. } | Doing::Repeat(_) | Doing::Plain { rows: Some(_) } | Doing::Aside
+            Doing::Row { .. } | Doing::Chart(_) | Doing::Repeat(_) | Doing::Plain { rows: Some(_) } | Doing::Aside
         ) {
             self.sides.forget();
         }
@@ -175,6 +179,7 @@ impl<'a> Knitter<'a> {
             Doing::Over(number) => self.over(id, statement, number),
             Doing::TakeUp(taken) => self.take_up(id, statement, taken),
             Doing::Shape(shaped) => self.shape(id, statement, shaped),
+            Doing::Chart(charted) => self.chart(id, statement, charted),
             Doing::Repeat(repeated) => self.repeat(id, statement, repeated),
             Doing::Plain { rows } => {
                 match rows {
@@ -197,12 +202,7 @@ impl<'a> Knitter<'a> {
                 self.history.push(Past::Unknown);
                 self.stated(id, statement, false);
             }
-            Doing::Unsaid => {
-                self.lose(id.0, statement.at.clone(), statement.trouble.is_some());
-                self.history.push(Past::Unknown);
-                self.pace.lose();
-                self.stated(id, statement, false);
-            }
+            Doing::Unsaid => self.lose_rows(id, statement),
             Doing::BindOff => {
                 self.needle = Needle::UNKNOWN;
                 self.lost_at = None;
@@ -252,6 +252,7 @@ impl<'a> Knitter<'a> {
             self.older = rows;
         }
         self.others = None;
+        self.worked_chart = None;
     }
 
     /// The count is lost at some words; what was told of already is not told again.

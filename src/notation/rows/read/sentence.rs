@@ -10,7 +10,7 @@ use super::plain::tokens;
 use super::side::next_side;
 use super::special::special;
 use super::until::stitches_left;
-use super::{items, label, stated};
+use super::{chart, items, label, stated};
 
 /// A statement as it is begun: nothing is said of its count yet.
 pub(super) fn begun(cursor: &Cursor<'_>, doing: Doing, at: Span) -> Statement {
@@ -153,16 +153,11 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
         && let Ok(Some(rows)) = as_rows(cursor, label)
     {
         let end = cursor.at;
-        for (number, row) in label.numbers.iter().zip(rows) {
+        let same = |(number, row): (&u32, u32)| {
             let label = Label { numbers: vec![*number], ..label.clone() };
-            let items = vec![Item::SameAs { row, at: body..end }];
-            let doing = Doing::Row { label: Some(label), items };
-            statements.push(begun(cursor, doing, start..end));
-        }
-        // A count behind them is that of the last.
-        if let Some(last) = statements.pop() {
-            finish(cursor, last, statements);
-        }
+            (label, vec![Item::SameAs { row, at: body..end }])
+        };
+        several_rows(cursor, label.numbers.iter().zip(rows).map(same).collect(), start..end, statements);
         return;
     }
     cursor.at = body;
@@ -172,6 +167,16 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
     let mut trouble = items::items(cursor, Close::Sentence, &mut read).err();
     if read.is_empty() && trouble.is_none() && label.is_some() {
         trouble = Some((Trouble::Unread, start..body.max(cursor.at)));
+    }
+    if trouble.is_none()
+        && let Some(rows) = label.as_ref().and_then(|label| chart::row_by_row(label, &read))
+    {
+        let end = cursor.at;
+        several_rows(cursor, rows, start..end, statements);
+        return;
+    }
+    if label.is_none() && chart::is_unsure(&read) {
+        read = vec![Item::Unsaid { as_before: false, at: body..cursor.at }];
     }
     let several = label
         .as_ref()
@@ -188,6 +193,17 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
         cursor.skip_sentence();
     }
     finish(cursor, Statement { trouble, ..begun(cursor, doing, start..cursor.at) }, statements);
+}
+
+/// Keeps rows that are told together; a count behind them is that of the last.
+fn several_rows(cursor: &mut Cursor<'_>, rows: Vec<(Label, Vec<Item>)>, at: Span, statements: &mut Vec<Statement>) {
+    for (label, items) in rows {
+        let doing = Doing::Row { label: Some(label), items };
+        statements.push(begun(cursor, doing, at.clone()));
+    }
+    if let Some(last) = statements.pop() {
+        finish(cursor, last, statements);
+    }
 }
 
 /// Reads "as rows 1 and 2" for a label with as many numbers, or a multiple of them.
