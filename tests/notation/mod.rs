@@ -5,6 +5,7 @@ mod aside;
 mod begun;
 mod blocks;
 mod chart;
+mod charted;
 mod colours;
 mod compare;
 mod every;

@@ -65,6 +65,15 @@ fn counts_in_other_words_are_held_against_the_row() {
     }
 }
 
+#[test]
+fn the_last_stitches_are_as_many_as_the_yarn_is_drawn_through() {
+    let crown = |words: &str| told(&[&format!("CO 60 sts.\nRnd 1: Knit.\n{words}")], 1);
+    assert_eq!(crown("Cut yarn, thread through rem 60 sts and pull tight."), []);
+    assert_eq!(crown("Cut yarn, draw through remaining sts."), []);
+    let wrong = crown("Cut yarn, thread through rem 58 sts and pull tight.");
+    assert_eq!(wrong, [("58".to_owned(), vec![(0, Fault::Stated { says: 58, is: 60 })])]);
+}
+
 /// Nothing is made up where the words do not tell how many: stitches between turns or markers are not all.
 #[test]
 fn some_of_the_stitches_are_not_all() {

@@ -98,7 +98,7 @@ impl Work {
     }
 
     /// Works so many stitches in repeats that each take as many.
-    fn repeat_over(&mut self, items: &[Item], unit: Counts, room: i64, at: &Span) {
+    pub(super) fn repeat_over(&mut self, items: &[Item], unit: Counts, room: i64, at: &Span) {
         let over = room.checked_rem(unit.takes).unwrap_or(0);
         if over > 0 {
             self.break_at(Fault::RepeatLeft { left: over, of: unit.takes, room }, at);

@@ -77,12 +77,13 @@ impl Work {
     }
 
     pub(super) fn items(&mut self, items: &[Item]) {
-        for item in items {
+        for (at, item) in items.iter().enumerate() {
             if self.broken || self.lost.is_some() {
                 return;
             }
             self.step(1, item.at());
-            self.item(item);
+            let behind = items.get(at.saturating_add(1)..).unwrap_or_default();
+            self.item(item, behind);
         }
     }
 
@@ -99,7 +100,8 @@ impl Work {
         self.lost.get_or_insert_with(|| at.clone());
     }
 
-    fn item(&mut self, item: &Item) {
+    /// Works an item; `behind` is what follows it.
+    fn item(&mut self, item: &Item, behind: &[Item]) {
         if self.binding && !matches!(item, Item::Turn { .. } | Item::Mark { .. } | Item::Colour { .. }) {
             self.binding = false;
             if self.apart && !matches!(item, Item::Work { binds: true, .. }) {
@@ -172,6 +174,7 @@ impl Work {
             Item::FromHold { number, .. } => self.take(Counts::new(0, 1), number.of(self.size)),
             Item::Piece { number: Some(number), .. } => self.take(Counts::new(1, 1), number.of(self.size)),
             Item::Piece { number: None, at, .. } => self.lose(at),
+            Item::Chart { chart, rows, reach, at } => self.chart(chart, rows, reach, behind, at),
             Item::Colour { .. } => {}
             Item::Turn { .. } => self.turn(),
             Item::SameAs { at, .. } | Item::SameNamed { at, .. } | Item::Unsaid { at, .. } => self.lose(at),

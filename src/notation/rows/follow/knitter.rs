@@ -2,7 +2,7 @@
 
 use super::super::count::Needle;
 use super::super::fault::Fault;
-use super::super::statement::{Doing, NextSide, Statement, Written};
+use super::super::statement::{Doing, Every, NextSide, Statement, Written};
 use super::super::tree::Span;
 use super::apart::Apart;
 use super::markers::Markers;
@@ -50,6 +50,8 @@ pub(super) struct Knitter<'a> {
     pub(super) doubt: bool,
     /// The rows worked.
     pub(super) history: History,
+    /// The last sentence that worked rows of a chart; nothing where rows in words have begun since.
+    pub(super) worked_chart: Option<Id>,
     /// What the last rows added.
     pub(super) pace: Pace,
     /// Words that lost the count and have not been told of.
@@ -80,6 +82,7 @@ impl<'a> Knitter<'a> {
             waiting: Vec::new(),
             doubt: false,
             history: History::of(blocks),
+            worked_chart: None,
             pace: Pace::default(),
             lost_at: None,
             apart: None,
@@ -129,6 +132,7 @@ impl<'a> Knitter<'a> {
         if let Doing::Row { label: Some(label), .. } = &statement.doing
             && (!label.numbers.is_empty() || label.others.is_some())
         {
+            self.worked_chart = None;
             let first = label.numbers.first().copied().unwrap_or(0);
             if first == 1 && self.rows.contains_key(&1) {
                 self.work_waiting();
@@ -148,7 +152,7 @@ impl<'a> Knitter<'a> {
         }
         if !matches!(
             statement.doing,
-            Doing::Row { .. } | Doing::Repeat(_) | Doing::Plain { rows: Some(_) } | Doing::Aside
+            Doing::Row { .. } | Doing::Chart(_) | Doing::Repeat(_) | Doing::Plain { rows: Some(_) } | Doing::Aside
         ) {
             self.sides.forget();
         }
@@ -170,6 +174,7 @@ impl<'a> Knitter<'a> {
             Doing::Over(number) => self.over(id, statement, number),
             Doing::TakeUp(taken) => self.take_up(id, statement, taken),
             Doing::Shape(shaped) => self.shape(id, statement, shaped),
+            Doing::Chart(charted) => self.chart(id, statement, charted),
             Doing::Repeat(repeated) => self.repeat(id, statement, repeated),
             Doing::Plain { rows } => {
                 match rows {
@@ -192,12 +197,7 @@ impl<'a> Knitter<'a> {
                 self.history.push(Past::Unknown);
                 self.stated(id, statement, false);
             }
-            Doing::Unsaid => {
-                self.lose(id.0, statement.at.clone(), statement.trouble.is_some());
-                self.history.push(Past::Unknown);
-                self.pace.lose();
-                self.stated(id, statement, false);
-            }
+            Doing::Unsaid => self.lose_rows(id, statement),
             Doing::BindOff => {
                 self.needle = Needle::UNKNOWN;
                 self.lost_at = None;
@@ -222,7 +222,18 @@ impl<'a> Knitter<'a> {
             NextSide::Other => {}
             // These rows come before the sentence, and perhaps others behind it with them.
             _ if !self.waiting.is_empty() => self.doubt = true,
-            said => self.sides.hear(said),
+            said => {
+                // "Every 4th row twice more, ending with a WS row" has plain rows behind the last.
+                let counted = match &statement.doing {
+                    Doing::Plain { rows } => rows.is_some(),
+                    Doing::Repeat(repeated) => repeated.spells.iter().all(|spell| spell.every == Every::Row),
+                    _ => false,
+                };
+                if let Some(side) = self.sides.unlike(said).filter(|_| counted) {
+                    self.tell(id.0, statement.at.clone(), Fault::Ends { side });
+                }
+                self.sides.hear(said);
+            }
         }
         if statement.doing != Doing::Aside {
             self.after.insert(id, self.needle.total);
@@ -236,6 +247,7 @@ impl<'a> Knitter<'a> {
             self.older = rows;
         }
         self.others = None;
+        self.worked_chart = None;
     }
 
     /// The count is lost at some words; what was told of already is not told again.

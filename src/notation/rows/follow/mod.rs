@@ -3,6 +3,7 @@
 mod again;
 mod apart;
 mod aside;
+mod chart;
 mod dashes;
 mod held;
 mod join;

@@ -187,7 +187,7 @@ impl Knitter<'_> {
     }
 
     /// Keeps rows that were worked so many times.
-    fn keep_turns(&mut self, id: Id, at: &Span, turns: &Turns, times: i64) {
+    pub(super) fn keep_turns(&mut self, id: Id, at: &Span, turns: &Turns, times: i64) {
         self.keep_again(id, at, &turns.first, times.min(1));
         self.keep_again(id, at, &turns.rest, times.saturating_sub(1));
     }

@@ -94,7 +94,9 @@ fn worked_again(words: &str) -> Option<usize> {
 fn how_many(words: &str) -> Option<u32> {
     const ROWS: [&str; 6] = ["row", "rows", "rnd", "rnds", "round", "rounds"];
     let words = words.split(['[', '.']).next()?;
-    let mut words = words.split(|c: char| c.is_whitespace() || c == ',').filter(|word| !word.is_empty()).peekable();
+    let more = ["more", "further", "additional"];
+    let words = words.split(|c: char| c.is_whitespace() || c == ',');
+    let mut words = words.filter(|word| !word.is_empty() && !more.contains(word)).peekable();
     let mut found = None;
     while let Some(word) = words.next() {
         if matches!(word, "every" | "until" | "for" | "or") {

@@ -6,10 +6,11 @@ use super::cursor::{Bad, Cursor};
 use super::descriptions::stops_short;
 use super::items::Close;
 use super::lead::lead;
+use super::plain::tokens;
 use super::side::next_side;
 use super::special::special;
 use super::until::stitches_left;
-use super::{items, label, stated};
+use super::{chart, items, label, stated};
 
 /// A statement as it is begun: nothing is said of its count yet.
 pub(super) fn begun(cursor: &Cursor<'_>, doing: Doing, at: Span) -> Statement {
@@ -82,6 +83,9 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
             }
         }
     }
+    if statement.stated.is_none() && statement.doing == Doing::Aside {
+        statement.stated = gathered(cursor, &statement.at);
+    }
     let unsaid = match &statement.doing {
         Doing::Unsaid | Doing::Established => true,
         Doing::Row { items, .. } => matches!(items.as_slice(), [Item::Unsaid { .. }]),
@@ -104,6 +108,21 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
         }
     }
     statements.push(statement);
+}
+
+/// How many stitches the yarn is drawn through at the end: "Cut yarn, thread through rem 8 sts".
+fn gathered(cursor: &mut Cursor<'_>, at: &Span) -> Option<Number> {
+    let words = cursor.text.get(at.clone())?;
+    let draws = tokens(words)
+        .any(|word| ["thread", "draw", "pull", "gather"].iter().any(|draws| word.eq_ignore_ascii_case(draws)));
+    let rest = ["through rem ", "through remaining ", "through the rem ", "through the remaining ", "through all "]
+        .iter()
+        .find_map(|rest| Some(at.start + words.find(rest)? + rest.len()))
+        .filter(|_| draws)?;
+    let here = std::mem::replace(&mut cursor.at, rest);
+    let number = cursor.number().ok().flatten().filter(|_| cursor.any(&["sts", "stitches"]));
+    cursor.at = here;
+    number
 }
 
 /// How many stitches a sentence ends with, however it comes to them: "… in this manner until 8 sts rem", "… in the round over all 56 sts".
@@ -134,16 +153,11 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
         && let Ok(Some(rows)) = as_rows(cursor, label)
     {
         let end = cursor.at;
-        for (number, row) in label.numbers.iter().zip(rows) {
+        let same = |(number, row): (&u32, u32)| {
             let label = Label { numbers: vec![*number], ..label.clone() };
-            let items = vec![Item::SameAs { row, at: body..end }];
-            let doing = Doing::Row { label: Some(label), items };
-            statements.push(begun(cursor, doing, start..end));
-        }
-        // A count behind them is that of the last.
-        if let Some(last) = statements.pop() {
-            finish(cursor, last, statements);
-        }
+            (label, vec![Item::SameAs { row, at: body..end }])
+        };
+        several_rows(cursor, label.numbers.iter().zip(rows).map(same).collect(), start..end, statements);
         return;
     }
     cursor.at = body;
@@ -153,6 +167,16 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
     let mut trouble = items::items(cursor, Close::Sentence, &mut read).err();
     if read.is_empty() && trouble.is_none() && label.is_some() {
         trouble = Some((Trouble::Unread, start..body.max(cursor.at)));
+    }
+    if trouble.is_none()
+        && let Some(rows) = label.as_ref().and_then(|label| chart::row_by_row(label, &read))
+    {
+        let end = cursor.at;
+        several_rows(cursor, rows, start..end, statements);
+        return;
+    }
+    if label.is_none() && chart::is_unsure(&read) {
+        read = vec![Item::Unsaid { as_before: false, at: body..cursor.at }];
     }
     let several = label
         .as_ref()
@@ -169,6 +193,17 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
         cursor.skip_sentence();
     }
     finish(cursor, Statement { trouble, ..begun(cursor, doing, start..cursor.at) }, statements);
+}
+
+/// Keeps rows that are told together; a count behind them is that of the last.
+fn several_rows(cursor: &mut Cursor<'_>, rows: Vec<(Label, Vec<Item>)>, at: Span, statements: &mut Vec<Statement>) {
+    for (label, items) in rows {
+        let doing = Doing::Row { label: Some(label), items };
+        statements.push(begun(cursor, doing, at.clone()));
+    }
+    if let Some(last) = statements.pop() {
+        finish(cursor, last, statements);
+    }
 }
 
 /// Reads "as rows 1 and 2" for a label with as many numbers, or a multiple of them.

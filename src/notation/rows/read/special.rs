@@ -91,6 +91,9 @@ pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
 
 fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let start = cursor.at;
+    if let Some(doing) = super::chart::sentence(cursor)? {
+        return Ok(Some(doing));
+    }
     if let Some(item) = evenly(cursor)? {
         // "At each end" alone may be of many rows.
         let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();

@@ -33,6 +33,9 @@ const NOTHING: Counts = Counts::new(0, 0);
 pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     cursor.spaces();
     let start = cursor.at;
+    if let Some(item) = super::chart::item(cursor)? {
+        return Ok(item);
+    }
     if cursor.attempt(wrap)?.is_some() {
         return work(cursor, start, Counts::new(1, 1), false);
     }
