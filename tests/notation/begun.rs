@@ -79,6 +79,18 @@ fn what_is_on_the_needle_may_stay_as_others_are_picked_up() {
     );
 }
 
+/// 30 - 10 of a heel are worked, 15 come from its flap and ten more are worked: 30 + 15 = 45.
+#[test]
+fn what_is_worked_behind_an_edge_is_counted() {
+    for row in [
+        "K20, pick up and knit 15 sts along side of flap and k10",
+        "K20, pick up and knit 15 sts along side of flap, k10",
+        "K20, pick up and k15 sts from front and back of the gap and k to end",
+    ] {
+        assert_eq!(end(&[&format!("CO 30 sts.\nRow 1: {row}. [45 sts]")], 1), [Some(45)], "{row}");
+    }
+}
+
 /// A yoke of 66 leaves 56 for a sleeve; with 8 at the underarm it has 64.
 #[test]
 fn what_is_worked_behind_a_taking_up_is_counted() {

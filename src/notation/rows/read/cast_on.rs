@@ -194,7 +194,12 @@ pub(super) fn past_edge(cursor: &mut Cursor<'_>) {
     let words = rest.get(..end).unwrap_or_default();
     let joins = |at: &usize| {
         let behind = words.get(at + " and ".len()..).unwrap_or_default();
-        behind.starts_with(|c: char| c.is_ascii_digit()) || behind.starts_with("pick up") || behind.starts_with("then ")
+        // "Along the side of the flap and k10".
+        let stitch = behind.strip_prefix(['k', 'p', 'K', 'P']).unwrap_or(behind);
+        stitch.starts_with(|c: char| c.is_ascii_digit())
+            || ["pick up", "then ", "k to ", "p to ", "knit to ", "purl to "]
+                .iter()
+                .any(|verb| behind.starts_with(verb))
     };
     cursor.at += words.match_indices(" and ").map(|(at, _)| at).find(joins).unwrap_or(end);
     cursor.spaces();
