@@ -16,6 +16,7 @@ mod markers;
 mod named;
 mod natural;
 mod pieces;
+mod places;
 mod random;
 mod sides;
 mod silent;
