@@ -23,6 +23,7 @@ mod silent;
 mod sizes;
 mod spellings;
 mod spoken;
+mod time;
 
 use ballband::measure::RunStyle;
 use ballband::notation::rows::{Doing, Item, Lexicon, Statement, Written, read};

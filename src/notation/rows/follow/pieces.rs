@@ -7,6 +7,9 @@ use crate::measure::SizeRun;
 /// The most groups of stitches whose sums are looked at.
 pub(super) const MOST: usize = 8;
 
+/// The most groups that are kept; nobody's garment has as many.
+const MOST_GROUPS: usize = 64;
+
 /// Stitches that are off the needle.
 #[derive(Clone, Debug)]
 struct Group {
@@ -31,6 +34,7 @@ impl Held {
     /// Keeps stitches that words put aside.
     pub(super) fn put(&mut self, of: Option<&str>, stitches: i64) {
         self.groups.push(Group { of: of.map(str::to_owned), stitches, aside: true });
+        self.bound();
     }
 
     /// Keeps in mind that words put stitches aside without saying how many.
@@ -41,12 +45,28 @@ impl Held {
     /// Keeps the stitches of a piece as another one is begun.
     pub(super) fn leave(&mut self, of: &str, stitches: i64) {
         self.groups.push(Group { of: Some(of.to_owned()), stitches, aside: false });
+        self.bound();
     }
 
     /// Says what the stitches are of that were put aside last.
     pub(super) fn name_last(&mut self, of: Option<&str>) {
         if let (Some(last), Some(of)) = (self.groups.last_mut(), of) {
             last.of = Some(of.to_owned());
+        }
+        self.bound();
+    }
+
+    /// Lets go of the first group of a piece that has more of them than are looked at, and of all where there are too many.
+    fn bound(&mut self) {
+        let Some(last) = self.groups.last() else { return };
+        let same: Vec<usize> =
+            (0..).zip(&self.groups).filter(|(_, group)| group.of == last.of).map(|(at, _)| at).collect();
+        if let Some(first) = same.first().filter(|_| same.len() > MOST + 1) {
+            self.groups.remove(*first);
+        }
+        if self.groups.len() > MOST_GROUPS {
+            self.groups.clear();
+            self.unsaid = true;
         }
     }
 

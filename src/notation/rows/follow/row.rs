@@ -23,6 +23,10 @@ impl<'a> Knitter<'a> {
         rows.sort_by_key(|(number, _)| *number);
         let last: BTreeMap<Id, usize> = rows.iter().enumerate().map(|(at, (_, id))| (*id, at)).collect();
         for (at, (_, id)) in rows.into_iter().enumerate() {
+            if self.steps > MOST_STEPS {
+                self.needle = Needle::UNKNOWN;
+                break;
+            }
             if let Some(statement) = self.get(id) {
                 self.row(id, statement, true, last.get(&id) == Some(&at));
                 self.after.insert(id, self.needle.total);
