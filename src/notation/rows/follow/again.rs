@@ -12,7 +12,7 @@ use super::usual::unfit;
 
 impl<'a> Knitter<'a> {
     pub(super) fn repeat(&mut self, id: Id, statement: &'a Statement, repeated: &Repeated) {
-        let rows = match self.repeated_rows(repeated) {
+        let rows = match self.repeated_rows(id, repeated) {
             Ok(rows) => rows,
             Err(fault) => {
                 self.lose(id.0, repeated.at.clone(), fault.is_some());
@@ -45,7 +45,7 @@ impl<'a> Knitter<'a> {
     }
 
     /// The rows that are worked again; where one of them is not there, what is told, or nothing where they are not known.
-    fn repeated_rows(&self, repeated: &Repeated) -> Result<Vec<Past>, Option<Fault>> {
+    fn repeated_rows(&mut self, id: Id, repeated: &Repeated) -> Result<Vec<Past>, Option<Fault>> {
         match &repeated.rows {
             Rows::Last(number) => match self.history.last(*number) {
                 Last::Rows(rows) => Ok(rows),
@@ -56,7 +56,7 @@ impl<'a> Knitter<'a> {
                 Ok(row) => Ok(vec![Past::Row(row)]),
                 // "Work purl row" needs none of that name.
                 Err(_) if name.is_plain() => Ok(vec![Past::Even]),
-                Err(fault) => Err(fault),
+                Err(fault) => self.ahead(id, name).map(|row| vec![Past::Row(row)]).ok_or(fault),
             },
             Rows::Numbered(numbers) => {
                 let row =

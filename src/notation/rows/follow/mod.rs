@@ -1,6 +1,7 @@
 //! Works through written rows as a knitter would, block after block, and tells where they do not come out.
 
 mod again;
+mod ahead;
 mod apart;
 mod aside;
 mod held;
