@@ -65,6 +65,28 @@ fn a_row_behind_others_is_on_the_other_side() {
     );
 }
 
+#[test]
+fn so_many_rows_end_on_the_side_that_is_said() {
+    let ends = |words: &str| -> Vec<(String, Fault)> {
+        let text = format!("{THREE}Row 4 (WS): Purl.\n{words}");
+        told(&[&text], 1).into_iter().map(|(at, sizes)| (at, sizes[0].1)).collect()
+    };
+    for words in ["Work 7 more rows, ending with a WS row.", "Knit 3 rows, ending with a WS row."] {
+        assert_eq!(
+            ends(words),
+            [(words.trim_end_matches('.').to_owned(), Fault::Ends { side: Side::Right })],
+            "{words}"
+        );
+    }
+    for words in [
+        "Work 8 more rows, ending with a WS row.",
+        "Knit 3 rows, ending with a RS row.",
+        "Repeat rows 1-4 once more, ending with a WS row.",
+    ] {
+        assert_eq!(ends(words), [], "{words}");
+    }
+}
+
 /// Where the words leave it open nothing is told.
 #[test]
 fn sides_that_nobody_can_know_are_not_told_of() {

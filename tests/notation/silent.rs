@@ -39,6 +39,7 @@ fn what_may_shape_is_not_taken_for_an_aside() {
         "Knit until half are gone.",
         "Work in pattern until half are gone.",
         "Both sides decreased",
+        "Row 2: K20, B, k20.",
         "Drop Stitch",
         "Halve stitches",
         "Knit two together twice:",

@@ -152,6 +152,60 @@ fn shaping_at_one_edge_takes_one_at_a_time() {
     assert_eq!(wrong, [("20 (23)".to_owned(), vec![(0, Fault::Stated { says: 20, is: 22 })])]);
 }
 
+/// So many on the right needle since the cast-off, the stitch left from it among them (common practice).
+#[test]
+fn stitches_are_worked_until_there_are_so_many() {
+    // 60 - 4 - 28 = 28, and the row ends: 4 + 12 + 28 + 16.
+    let neck = |words: &str| {
+        format!("CO 60 sts.\nRow 1: Cast off 4 sts, k until there are 12 sts{words}, cast off 28 sts, k to end.")
+    };
+    for words in ["", " on right needle", " on the right-hand needle after BO", " since the cast-off"] {
+        comes_to(&neck(words), &[28]);
+    }
+    // 66 - 8 = 58, of which 12 are worked and 46 wait.
+    comes_to(
+        "CO 66 sts.\nRow 1 (RS): Cast off 8 sts, knit until there are 12 sts, place rem 46 sts on a holder.",
+        &[12],
+    );
+    let wrong = told(&["CO 66 sts.\nRow 1 (RS): Cast off 8 sts, knit until there are 12 sts, k45."], 1);
+    assert_eq!(wrong[0].1, [(0, Fault::LeftOver { left: 1, had: 66 })]);
+    // What remains is another matter.
+    comes_to("CO 60 sts.\nRow 1: K until 12 sts rem, k2tog 6 times.", &[54]);
+}
+
+#[test]
+fn so_often_in_all_has_the_rows_as_written_among_them() {
+    // Two fewer each time, five times: 60 - 10.
+    let rows = "CO 60 sts.\nRow 1: K2tog, k to end.\nRow 2: P2tog, p to end.\n";
+    for words in [
+        "Work rows 1 and 2 five times in total.",
+        "Work these 2 rows 5 times in total.",
+        "Rep rows 1-2 a total of 5 times.",
+        "Repeat rows 1-2 another 4 times.",
+    ] {
+        comes_to(&format!("{rows}{words}"), &[50]);
+    }
+}
+
+/// Rows are numbered on under another heading, and words may go back to those before it.
+#[test]
+fn rows_go_on_under_another_heading() {
+    comes_to(
+        "CO 60 sts.\nRnd 1: Knit.\nRnd 2: Purl.\nIncrease section:\nRnd 3: M1, k to end.\nRepeat rnds 1 and 2 twice.",
+        &[61],
+    );
+    comes_to(
+        "Rib pattern:\nRow 1: *K2, p2; rep from * to end.\nRow 2: *K2, p2; rep from * to end.\nScarf:\nCO 40 sts.\nRep rows 1-2 9 times.",
+        &[40],
+    );
+    // A part with a row 1 of its own has no others.
+    let own = told(
+        &["CO 60 sts.\nRnd 1: Knit.\nRnd 2: Purl.\nRnd 3: Knit.\nCrown:\nRnd 1: Knit.\nRepeat rnds 1-3 twice."],
+        1,
+    );
+    assert_eq!(own[0].1, [(0, Fault::NoRow { row: 2 })]);
+}
+
 #[test]
 fn a_numbered_row_may_be_worked_every_so_often() {
     // 40 - 1, and five times one less.

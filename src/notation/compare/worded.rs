@@ -144,7 +144,7 @@ impl<'a> Walk<'a> {
         match until {
             Until::End => Some(0),
             Until::Last(number) => Some(number.of(self.size)),
-            Until::Marker(_) => None,
+            Until::Marker(_) | Until::There(_) => None,
         }
     }
 

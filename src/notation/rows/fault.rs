@@ -87,6 +87,22 @@ pub enum Fault {
         /// The number.
         row: u32,
     },
+    /// A later row of a chart that a sentence works does not come out.
+    InChart {
+        /// Its number in the chart.
+        row: u32,
+        /// What is wrong in it.
+        what: Misfit,
+    },
+    /// A chart of the text has no row of the number.
+    NoChartRow {
+        /// The number.
+        row: u32,
+        /// The number of the chart's last row.
+        last: u32,
+        /// The chart, by its place in the text, counted from 0.
+        chart: usize,
+    },
     /// No row has the name.
     NoName,
     /// A row is as another, and that one, perhaps by way of more, is as the first.
@@ -136,6 +152,64 @@ pub enum Fault {
         /// Whether it comes there as rows are worked again.
         again: bool,
     },
+    /// So many rows end on another side than is said.
+    Ends {
+        /// The side they end on.
+        side: Side,
+    },
     /// How many stitches there are cannot be told from here on.
     Unknown,
+}
+
+/// How a row that is worked over all stitches does not come out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Misfit {
+    /// As [`Fault::LeftOver`].
+    LeftOver {
+        /// How many stitches stay unworked.
+        left: i64,
+        /// How many there were before the row.
+        had: i64,
+    },
+    /// As [`Fault::Short`].
+    Short {
+        /// How many stitches are missing.
+        by: i64,
+        /// How many there were before the row.
+        had: i64,
+    },
+    /// As [`Fault::RepeatLeft`].
+    RepeatLeft {
+        /// How many stitches are over.
+        left: i64,
+        /// The stitches of one repeat.
+        of: i64,
+        /// The stitches there are for repeats.
+        room: i64,
+    },
+}
+
+impl Misfit {
+    /// Returns the fault of a row that stands alone.
+    pub fn alone(self) -> Fault {
+        match self {
+            Self::LeftOver { left, had } => Fault::LeftOver { left, had },
+            Self::Short { by, had } => Fault::Short { by, had },
+            Self::RepeatLeft { left, of, room } => Fault::RepeatLeft { left, of, room },
+        }
+    }
+}
+
+impl Fault {
+    /// Returns the same of a row of a chart that a sentence works among others.
+    #[must_use]
+    pub fn in_chart(self, row: u32) -> Self {
+        let what = match self {
+            Self::LeftOver { left, had } => Misfit::LeftOver { left, had },
+            Self::Short { by, had } => Misfit::Short { by, had },
+            Self::RepeatLeft { left, of, room } => Misfit::RepeatLeft { left, of, room },
+            other => return other,
+        };
+        Self::InChart { row, what }
+    }
 }

@@ -1,5 +1,6 @@
 //! The words that work stitches, and how many each takes and leaves.
 
+use super::charts::{ChartRows, Charts};
 use super::colours::{Colours, Named, is_before, is_letter, is_lettered};
 use crate::measure::SizeNames;
 use crate::standards::abbreviations::{self, Kind, Stitches};
@@ -29,6 +30,7 @@ pub struct Lexicon {
     colours: Colours,
     sizes: Option<SizeNames>,
     apart: bool,
+    charts: Charts,
 }
 
 /// The table's words with a fixed count, in small letters.
@@ -66,6 +68,20 @@ impl Lexicon {
 
     pub(in crate::notation) fn is_apart(&self) -> bool {
         self.apart
+    }
+
+    /// Adds a chart of the text, which rows may be worked from.
+    pub fn add_chart(&mut self, chart: ChartRows) {
+        self.charts.add(chart);
+    }
+
+    /// Says that the text has charts that could not be read, so that "the chart" may be one of them.
+    pub fn has_unread_charts(&mut self) {
+        self.charts.others = true;
+    }
+
+    pub(super) fn charts(&self) -> &Charts {
+        &self.charts
     }
 
     /// Adds a name that rows may call a colour by, such as that of its shade, with the colour's label.

@@ -1,8 +1,10 @@
 //! What a sentence or a labelled row asks for, and what it says of itself.
 
+use super::charts::ChartRows;
 use super::name::RowName;
-use super::tree::{Item, Number, Span};
+use super::tree::{Item, Number, Reach, Span};
 use crate::measure::Problem;
+use std::sync::Arc;
 
 /// The side of the work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -148,6 +150,21 @@ pub struct TakenUp {
     pub more: Option<Number>,
 }
 
+/// Rows of a chart that a sentence works, one after another.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Charted {
+    /// The chart.
+    pub chart: Arc<ChartRows>,
+    /// The numbers of its rows, in this order; never empty.
+    pub rows: Vec<u32>,
+    /// How far each is worked.
+    pub reach: Reach,
+    /// How often all of them are worked; nothing where the words do not tell it in rows.
+    pub times: Option<Number>,
+    /// Where the words stand.
+    pub at: Span,
+}
+
 /// A note of how many stitches a row adds or takes away: `2 sts inc'd`.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Change {
@@ -177,6 +194,8 @@ pub enum Doing {
     TakeUp(TakenUp),
     /// Stitches are decreased or increased at both ends, so many times.
     Shape(Shaped),
+    /// Rows of a chart are worked.
+    Chart(Charted),
     /// Rows are worked again.
     Repeat(Repeated),
     /// Rows that change no count.

@@ -1,8 +1,10 @@
 //! What is done in a row, as a tree whose parts know their bytes.
 
+use super::charts::ChartRows;
 use super::name::RowName;
 use crate::measure::SizeRun;
 use std::ops::Range;
+use std::sync::Arc;
 
 /// A range of bytes in the text that was read.
 pub type Span = Range<usize>;
@@ -32,6 +34,8 @@ pub enum Until {
     Last(Number),
     /// To a marker, or to so many stitches before or past it.
     Marker(To),
+    /// Until so many are on the right needle since the last were bound off.
+    There(Number),
 }
 
 /// Which marker is meant.
@@ -80,6 +84,19 @@ pub enum How {
     Again(Number),
     /// As often as it goes.
     Until(Until),
+}
+
+/// How far a row of a chart is worked.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Reach {
+    /// Up to here, with the repeat as often as it goes.
+    Until(Until),
+    /// Over so many stitches, with the repeat as often as it goes.
+    Over(Number),
+    /// With the repeat so many times.
+    Times(Number),
+    /// The words do not say: up to what follows, with the repeat as often as it goes.
+    Rest,
 }
 
 /// One thing that is done in a row.
@@ -187,6 +204,17 @@ pub enum Item {
         /// Where it stands.
         at: Span,
     },
+    /// A row of a chart of the same text.
+    Chart {
+        /// The chart.
+        chart: Arc<ChartRows>,
+        /// The numbers of the rows that may be meant; of several, as of "chart A" in any row, nobody knows which.
+        rows: Vec<u32>,
+        /// How far it is worked.
+        reach: Reach,
+        /// Where it stands.
+        at: Span,
+    },
     /// Something whose stitches the words do not tell: "as established".
     Unsaid {
         /// Whether it is as in the rows before.
@@ -212,6 +240,7 @@ impl Item {
             | Self::Turn { at }
             | Self::SameAs { at, .. }
             | Self::SameNamed { at, .. }
+            | Self::Chart { at, .. }
             | Self::Unsaid { at, .. } => at,
         }
     }

@@ -121,7 +121,11 @@ fn worked_again(worked: &[(&Statement, &Seen)]) -> Vec<bool> {
                     is_it
                 }
             };
-            left = left.saturating_sub(label.map_or(1, |label| label.numbers.len().max(1)));
+            let rows = match &earlier.doing {
+                Doing::Chart(charted) => charted.rows.len(),
+                _ => label.map_or(1, |label| label.numbers.len().max(1)),
+            };
+            left = left.saturating_sub(rows);
             // Row 1 of an earlier part is another.
             if matches!(repeated.rows, Rows::Numbered(_)) && label.is_some_and(|label| label.numbers.contains(&1)) {
                 break;

@@ -2,7 +2,7 @@
 
 use super::super::fault::Fault;
 use super::super::lexicon::Counts;
-use super::super::tree::{How, Item, Mark, Span, To, Until, Which};
+use super::super::tree::{How, Item, Mark, Reach, Span, To, Until, Which};
 use super::work::Work;
 
 /// The markers of a row at work.
@@ -115,7 +115,7 @@ impl Marks {
 
 impl Work {
     /// Whether all stitches up to here are known.
-    fn is_counted(&self) -> bool {
+    pub(super) fn is_counted(&self) -> bool {
         self.floats == 0 && !self.absorbs && self.turns == 0
     }
 
@@ -212,7 +212,8 @@ impl Work {
 pub(super) fn has_marks(items: &[Item]) -> bool {
     items.iter().any(|item| match item {
         Item::Mark { .. } | Item::Even { until: Until::Marker(_), .. } => true,
-        Item::Repeat { how: How::Until(Until::Marker(_)), .. } => true,
+        Item::Repeat { how: How::Until(Until::Marker(_)), .. }
+        | Item::Chart { reach: Reach::Until(Until::Marker(_)), .. } => true,
         Item::Repeat { items, .. } => has_marks(items),
         _ => false,
     })

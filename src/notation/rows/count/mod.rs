@@ -1,5 +1,6 @@
 //! One row on so many stitches: what it takes, what it leaves, and whether it comes out.
 
+mod chart;
 mod marks;
 mod once;
 mod repeat;

@@ -1,7 +1,7 @@
 //! What a stretch of a row takes and leaves whatever the needle holds.
 
 use super::super::lexicon::Counts;
-use super::super::tree::{How, Item};
+use super::super::tree::{How, Item, Reach};
 use super::work::Work;
 use super::{Hand, Needle, Reading};
 
@@ -26,6 +26,7 @@ pub fn once(items: &[Item], size: usize, reading: Reading) -> Option<Counts> {
             Item::FromHold { number, .. } => times_over(Counts::new(0, 1), number.of(size)),
             Item::Piece { number, .. } => times_over(Counts::new(1, 1), number.as_ref()?.of(size)),
             Item::Into { items, of, .. } => Counts::new(of.of(size), once(items, size, reading)?.leaves),
+            Item::Chart { chart, rows, reach, .. } => super::chart::fixed(chart, rows, reach, size)?,
             Item::Even { .. }
             | Item::Turn { .. }
             | Item::SameAs { .. }
@@ -84,6 +85,7 @@ pub(super) fn is_neutral(items: &[Item], size: usize, reading: Reading) -> bool 
     for item in items {
         match item {
             Item::Even { binds: false, .. } => {}
+            Item::Chart { chart, rows, reach: Reach::Until(_), .. } if super::chart::is_neutral(chart, rows) => {}
             other => match once(std::slice::from_ref(other), size, reading) {
                 Some(counts) => sum = sum.saturating_add(counts.leaves.saturating_sub(counts.takes)),
                 None => return false,

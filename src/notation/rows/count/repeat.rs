@@ -57,6 +57,10 @@ impl Work {
             self.break_at(Fault::RepeatEmpty, at);
             return;
         }
+        if let Until::There(_) = until {
+            self.lose(at);
+            return;
+        }
         if let Until::Marker(to) = until {
             match (self.room_to_marker(to, at), unit) {
                 (None, _) if self.broken => {}
@@ -94,7 +98,7 @@ impl Work {
     }
 
     /// Works so many stitches in repeats that each take as many.
-    fn repeat_over(&mut self, items: &[Item], unit: Counts, room: i64, at: &Span) {
+    pub(super) fn repeat_over(&mut self, items: &[Item], unit: Counts, room: i64, at: &Span) {
         let over = room.checked_rem(unit.takes).unwrap_or(0);
         if over > 0 {
             self.break_at(Fault::RepeatLeft { left: over, of: unit.takes, room }, at);

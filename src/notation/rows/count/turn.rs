@@ -55,5 +55,6 @@ impl Work {
         self.change = self.change.saturating_add(change);
         (self.taken, self.left, self.floats, self.absorbs, self.tail) = (0, 0, 0, false, None);
         self.fresh = true;
+        self.bound = 0;
     }
 }

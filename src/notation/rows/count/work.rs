@@ -34,6 +34,8 @@ pub(super) struct Work {
     pub(super) faults: Vec<(Fault, Span)>,
     /// Whether the last thing done was binding off.
     pub(super) binding: bool,
+    /// The stitches on the right needle when the last were bound off.
+    pub(super) bound: i64,
     steps: u32,
 }
 
@@ -66,17 +68,19 @@ impl Work {
             tail: None,
             faults: Vec::new(),
             binding: false,
+            bound: 0,
             steps: 0,
         }
     }
 
     pub(super) fn items(&mut self, items: &[Item]) {
-        for item in items {
+        for (at, item) in items.iter().enumerate() {
             if self.broken || self.lost.is_some() {
                 return;
             }
             self.step(1, item.at());
-            self.item(item);
+            let behind = items.get(at.saturating_add(1)..).unwrap_or_default();
+            self.item(item, behind);
         }
     }
 
@@ -93,7 +97,8 @@ impl Work {
         self.lost.get_or_insert_with(|| at.clone());
     }
 
-    fn item(&mut self, item: &Item) {
+    /// Works an item; `behind` is what follows it.
+    fn item(&mut self, item: &Item, behind: &[Item]) {
         if self.binding && !matches!(item, Item::Turn { .. } | Item::Mark { .. } | Item::Colour { .. }) {
             self.binding = false;
             if self.apart && !matches!(item, Item::Work { binds: true, .. }) {
@@ -105,6 +110,9 @@ impl Work {
                 let (unit, times) = (Counts::new(*takes, *leaves), times.of(self.size));
                 self.take(unit, times);
                 self.binding = *binds && times_over(unit, times).takes > 0;
+                if *binds {
+                    self.bound = self.left;
+                }
             }
             Item::Into { of, at, .. } => {
                 self.step(parts(std::slice::from_ref(item)), at);
@@ -124,6 +132,16 @@ impl Work {
                 self.repeat(items, times, at);
             }
             Item::Mark { mark, at } => self.mark(*mark, at),
+            Item::Even { until: Until::There(number), binds: false, at } if self.is_counted() => {
+                let there = self.left.saturating_sub(self.bound);
+                let more = number.of(self.size).saturating_sub(there);
+                if more < 0 {
+                    self.lose(at);
+                } else {
+                    self.take(Counts::new(1, 1), more);
+                }
+            }
+            Item::Even { until: Until::There(_), at, .. } => self.lose(at),
             Item::Even { until: Until::Marker(to), binds, at } => match self.room_to_marker(to, at) {
                 Some(room) => {
                     self.take(Counts::new(1, i64::from(!*binds)), room);
@@ -153,6 +171,7 @@ impl Work {
             Item::FromHold { number, .. } => self.take(Counts::new(0, 1), number.of(self.size)),
             Item::Piece { number: Some(number), .. } => self.take(Counts::new(1, 1), number.of(self.size)),
             Item::Piece { number: None, at, .. } => self.lose(at),
+            Item::Chart { chart, rows, reach, at } => self.chart(chart, rows, reach, behind, at),
             Item::Colour { .. } => {}
             Item::Turn { .. } => self.turn(),
             Item::SameAs { at, .. } | Item::SameNamed { at, .. } | Item::Unsaid { at, .. } => self.lose(at),
@@ -192,7 +211,7 @@ impl Work {
     fn last(&self, until: &Until) -> i64 {
         match until {
             Until::Last(number) => number.of(self.size),
-            Until::End | Until::Marker(_) => 0,
+            Until::End | Until::Marker(_) | Until::There(_) => 0,
         }
     }
 

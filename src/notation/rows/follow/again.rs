@@ -1,6 +1,6 @@
 //! Rows that are worked again, so many times or until so many stitches are left.
 
-use super::super::count::Needle;
+use super::super::count::{Needle, Outcome};
 use super::super::fault::Fault;
 use super::super::name::RowName;
 use super::super::statement::{Every, NextSide, Repeated, Rows, Statement};
@@ -35,7 +35,7 @@ impl<'a> Knitter<'a> {
         }
         let unread = |row: &Past| match row {
             Past::Row(row) => self.get(*row).is_some_and(|statement| statement.trouble.is_some()),
-            Past::Even | Past::Part | Past::Unknown => false,
+            Past::Chart(..) | Past::Even | Past::Part | Past::Unknown => false,
         };
         let lost = before.total.is_some() && self.needle.total.is_none() && self.lost_at.is_none();
         let is_read = matches!(&what, What::Rows(rows, _) if !rows.iter().any(unread));
@@ -59,8 +59,10 @@ impl<'a> Knitter<'a> {
                 Err(fault) => self.ahead(id, name).map(|row| vec![Past::Row(row)]).ok_or(fault),
             },
             Rows::Numbered(numbers) => {
-                let row =
-                    |number: &u32| self.numbered(*number).map(Past::Row).ok_or(Some(Fault::NoRow { row: *number }));
+                let row = |number: &u32| {
+                    let row = self.in_chart(*number).or_else(|| self.numbered(*number).map(Past::Row));
+                    row.ok_or(Some(Fault::NoRow { row: *number }))
+                };
                 numbers.iter().map(row).collect()
             }
         }
@@ -82,6 +84,13 @@ impl<'a> Knitter<'a> {
         for row in turn.rows {
             let Past::Row(id) = *row else {
                 match row {
+                    Past::Chart(id, number) => {
+                        let before = self.needle;
+                        let Some(outcome) = self.charted(*id).map(|charted| self.chart_row(charted, *number)) else {
+                            continue;
+                        };
+                        self.go_through(&outcome, before)?;
+                    }
                     Past::Even => self.plain_rows(1),
                     Past::Unknown => self.some_rows(),
                     _ => {}
@@ -98,16 +107,20 @@ impl<'a> Knitter<'a> {
                 Some(items) => {
                     self.put_held(items);
                     let outcome = self.outcome(statement, items);
-                    self.needle = outcome.after;
-                    self.pace.row(outcome.change);
-                    if outcome.faults.iter().any(|(fault, _)| unfit(*fault)) {
-                        return Err(before.here.unwrap_or(0));
-                    }
+                    self.go_through(&outcome, before)?;
                 }
                 None => self.needle = Needle::UNKNOWN,
             }
         }
         Ok(())
+    }
+
+    /// Goes on with what a row leaves; returns what was on the needle before it where it does not fit.
+    fn go_through(&mut self, outcome: &Outcome, before: Needle) -> Result<(), i64> {
+        self.needle = outcome.after;
+        self.pace.row(outcome.change);
+        let is_unfit = outcome.faults.iter().any(|(fault, _)| unfit(*fault));
+        if is_unfit { Err(before.here.unwrap_or(0)) } else { Ok(()) }
     }
 
     /// Works so many rows that change no count.

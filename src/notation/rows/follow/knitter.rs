@@ -2,7 +2,7 @@
 
 use super::super::count::Needle;
 use super::super::fault::Fault;
-use super::super::statement::{Doing, NextSide, Statement, Written};
+use super::super::statement::{Doing, Every, NextSide, Statement, Written};
 use super::super::tree::Span;
 use super::apart::Apart;
 use super::markers::Markers;
@@ -42,6 +42,8 @@ pub(super) struct Knitter<'a> {
     pub(super) names: BTreeMap<&'a str, Id>,
     /// Rows that are worked where a sentence before them says, and only written where they stand.
     pub(super) written: BTreeSet<Id>,
+    /// Those before these, which words go back to as long as no row 1 is among the new ones.
+    pub(super) older: BTreeMap<u32, Id>,
     /// The row that stands for every other one, and its number.
     pub(super) others: Option<(u32, Id)>,
     /// Rows that are read and not yet worked: a label may name one that comes after the next.
@@ -50,6 +52,8 @@ pub(super) struct Knitter<'a> {
     pub(super) doubt: bool,
     /// The rows worked.
     pub(super) history: History,
+    /// The last sentence that worked rows of a chart; nothing where rows in words have begun since.
+    pub(super) worked_chart: Option<Id>,
     /// What the last rows added.
     pub(super) pace: Pace,
     /// Words that lost the count and have not been told of.
@@ -74,12 +78,14 @@ impl<'a> Knitter<'a> {
             heading: None,
             piece: None,
             rows: BTreeMap::new(),
+            older: BTreeMap::new(),
             names: BTreeMap::new(),
             written: BTreeSet::new(),
             others: None,
             waiting: Vec::new(),
             doubt: false,
             history: History::of(blocks),
+            worked_chart: None,
             pace: Pace::default(),
             lost_at: None,
             apart: None,
@@ -133,11 +139,11 @@ impl<'a> Knitter<'a> {
         if let Doing::Row { label: Some(label), .. } = &statement.doing
             && (!label.numbers.is_empty() || label.others.is_some())
         {
+            self.worked_chart = None;
             let first = label.numbers.first().copied().unwrap_or(0);
             if first == 1 && self.rows.contains_key(&1) {
                 self.work_waiting();
-                self.rows.clear();
-                self.others = None;
+                self.begin_rows();
             }
             for number in &label.numbers {
                 self.rows.entry(*number).or_insert(id);
@@ -153,7 +159,7 @@ impl<'a> Knitter<'a> {
         }
         if !matches!(
             statement.doing,
-            Doing::Row { .. } | Doing::Repeat(_) | Doing::Plain { rows: Some(_) } | Doing::Aside
+            Doing::Row { .. } | Doing::Chart(_) | Doing::Repeat(_) | Doing::Plain { rows: Some(_) } | Doing::Aside
         ) {
             self.sides.forget();
         }
@@ -170,8 +176,7 @@ impl<'a> Knitter<'a> {
                 self.apart = None;
                 self.markers = Markers::default();
                 self.needle = Needle::of(number.of(self.size));
-                self.rows.clear();
-                self.others = None;
+                self.begin_rows();
                 self.history.begin();
                 self.pace.lose();
                 self.lost_at = None;
@@ -181,6 +186,7 @@ impl<'a> Knitter<'a> {
             Doing::Over(number) => self.over(id, statement, number),
             Doing::TakeUp(taken) => self.take_up(id, statement, taken),
             Doing::Shape(shaped) => self.shape(id, statement, shaped),
+            Doing::Chart(charted) => self.chart(id, statement, charted),
             Doing::Repeat(repeated) => self.repeat(id, statement, repeated),
             Doing::Plain { rows } => {
                 match rows {
@@ -203,12 +209,7 @@ impl<'a> Knitter<'a> {
                 self.history.push(Past::Unknown);
                 self.stated(id, statement, false);
             }
-            Doing::Unsaid => {
-                self.lose(id.0, statement.at.clone(), statement.trouble.is_some());
-                self.history.push(Past::Unknown);
-                self.pace.lose();
-                self.stated(id, statement, false);
-            }
+            Doing::Unsaid => self.lose_rows(id, statement),
             Doing::BindOff => {
                 self.needle = Needle::UNKNOWN;
                 self.lost_at = None;
@@ -218,8 +219,7 @@ impl<'a> Knitter<'a> {
                 if !chart {
                     self.heading = Some(name.clone());
                 }
-                self.rows.clear();
-                self.others = None;
+                self.begin_rows();
                 self.rejoin();
                 if *chart {
                     self.set_apart();
@@ -234,11 +234,32 @@ impl<'a> Knitter<'a> {
             NextSide::Other => {}
             // These rows come before the sentence, and perhaps others behind it with them.
             _ if !self.waiting.is_empty() => self.doubt = true,
-            said => self.sides.hear(said),
+            said => {
+                // "Every 4th row twice more, ending with a WS row" has plain rows behind the last.
+                let counted = match &statement.doing {
+                    Doing::Plain { rows } => rows.is_some(),
+                    Doing::Repeat(repeated) => repeated.spells.iter().all(|spell| spell.every == Every::Row),
+                    _ => false,
+                };
+                if let Some(side) = self.sides.unlike(said).filter(|_| counted) {
+                    self.tell(id.0, statement.at.clone(), Fault::Ends { side });
+                }
+                self.sides.hear(said);
+            }
         }
         if statement.doing != Doing::Aside {
             self.after.insert(id, self.needle.total);
         }
+    }
+
+    /// Rows are numbered anew, or their numbers go on under another heading.
+    fn begin_rows(&mut self) {
+        let rows = std::mem::take(&mut self.rows);
+        if !rows.is_empty() {
+            self.older = rows;
+        }
+        self.others = None;
+        self.worked_chart = None;
     }
 
     /// The count is lost at some words; what was told of already is not told again.

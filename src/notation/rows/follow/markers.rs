@@ -35,6 +35,11 @@ impl Markers {
         (self.on, self.strange) = (None, true);
     }
 
+    /// Whether the last row was a round.
+    pub(super) fn is_round(&self) -> bool {
+        self.facing == Facing::Round
+    }
+
     /// Rows whose number is not told leave them where they are, and nobody knows on which side.
     pub(super) fn go_on(&mut self) {
         if self.facing != Facing::Round {

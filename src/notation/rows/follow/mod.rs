@@ -4,6 +4,7 @@ mod again;
 mod ahead;
 mod apart;
 mod aside;
+mod chart;
 mod held;
 mod knitter;
 mod markers;

@@ -10,6 +10,8 @@ use std::collections::BTreeMap;
 pub(super) enum Past {
     /// One with words of its own.
     Row(Id),
+    /// One of a chart: the sentence that works it, and its number in the chart.
+    Chart(Id, u32),
     /// One that changes no count.
     Even,
     /// One that is told together with the next one.
@@ -109,7 +111,7 @@ impl History {
                 }
             }
             Past::Unknown => self.doubt = self.count,
-            Past::Even | Past::Part => {}
+            Past::Chart(..) | Past::Even | Past::Part => {}
         }
         self.rows.push(row);
         // The one before those asked for tells whether the first of them is whole.

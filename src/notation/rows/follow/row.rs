@@ -3,7 +3,7 @@
 use super::super::count::{Hand, Needle, Outcome};
 use super::super::fault::Fault;
 use super::super::statement::{Doing, Label, Statement};
-use super::super::tree::{How, Item, Until};
+use super::super::tree::{How, Item, Span, Until};
 use super::knitter::{Id, Knitter, MOST_STEPS};
 use super::past::Past;
 use super::usual::{outcome, unfit};
@@ -82,7 +82,8 @@ impl<'a> Knitter<'a> {
 
     pub(super) fn numbered(&self, row: u32) -> Option<Id> {
         let others = || self.others.filter(|(number, _)| number % 2 == row % 2).map(|(_, id)| id);
-        self.rows.get(&row).copied().or_else(others)
+        let older = || self.older.get(&row).copied().filter(|_| !self.rows.contains_key(&1));
+        self.rows.get(&row).copied().or_else(others).or_else(older)
     }
 
     /// Keeps a row for words that go back to it.
@@ -199,13 +200,18 @@ impl<'a> Knitter<'a> {
 
     /// Works items on what is on the needle; a pattern that takes for ever is given up.
     pub(super) fn outcome(&mut self, statement: &Statement, items: &[Item]) -> Outcome {
-        if self.steps > MOST_STEPS {
-            return Outcome { lost: Some(statement.at.clone()), ..Outcome::default() };
-        }
         let label = match &statement.doing {
             Doing::Row { label, .. } => label.as_ref(),
             _ => None,
         };
+        self.outcome_under(label, items, &statement.at)
+    }
+
+    /// Works items that stand in a place under a label.
+    pub(super) fn outcome_under(&mut self, label: Option<&Label>, items: &[Item], at: &Span) -> Outcome {
+        if self.steps > MOST_STEPS {
+            return Outcome { lost: Some(at.clone()), ..Outcome::default() };
+        }
         let apart = self.blocks.first().is_some_and(|block| block.apart);
         let hand = Hand { apart, ..self.markers.hand(label, self.needle) };
         let outcome = outcome(items, &hand, self.size);

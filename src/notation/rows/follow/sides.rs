@@ -32,6 +32,14 @@ impl Sides {
         }
     }
 
+    /// The side of the last row, where a sentence of rows says that it is the other one.
+    pub(super) fn unlike(&self, said: NextSide) -> Option<Side> {
+        match said {
+            NextSide::Is(next) => self.last.filter(|last| *last == next),
+            NextSide::Other | NextSide::Unknown => None,
+        }
+    }
+
     /// So many rows are worked, one from each side in turn.
     pub(super) fn go_on(&mut self, rows: i64) {
         self.numbered = false;

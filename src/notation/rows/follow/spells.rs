@@ -45,6 +45,11 @@ pub(super) enum Before {
 }
 
 impl<'r> Turns<'r> {
+    /// Rows with none before them.
+    pub(super) fn each(rows: &'r [Past]) -> Self {
+        Self { first: Before::Even(0), rest: Before::Even(0), rows }
+    }
+
     /// A working, counted from 1.
     pub(super) fn of(&self, pass: i64) -> Turn<'r> {
         Turn { before: if pass <= 1 { self.first } else { self.rest }, rows: self.rows }
@@ -158,7 +163,7 @@ impl Knitter<'_> {
     /// Rows with the plain ones before them that make them every so manieth; those worked already are counted.
     fn spaced<'r>(&self, rows: &'r [Past], spell: &Spell) -> Turns<'r> {
         let (first, rest) = match &spell.every {
-            Every::Row => (Before::Even(0), Before::Even(0)),
+            Every::Row => return Turns::each(rows),
             Every::Unsaid => (Before::Unknown, Before::Unknown),
             Every::Rows(every) => {
                 let every = usize::try_from(every.of(self.size)).unwrap_or(0);
@@ -215,7 +220,7 @@ impl Knitter<'_> {
     }
 
     /// Keeps rows that were worked so many times.
-    fn keep_turns(&mut self, id: Id, at: &Span, turns: &Turns<'_>, times: i64) {
+    pub(super) fn keep_turns(&mut self, id: Id, at: &Span, turns: &Turns<'_>, times: i64) {
         self.keep_again(id, at, turns.of(1), times.min(1));
         self.keep_again(id, at, turns.of(2), times.saturating_sub(1));
     }

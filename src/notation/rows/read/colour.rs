@@ -22,6 +22,9 @@ const YARN: [&str; 9] = [
     "yarn",
 ];
 
+/// Words before a colour.
+const BEFORE: [&str; 3] = ["in", "with", "using"];
+
 /// Words that say that several strands are one.
 const TOGETHER: [&str; 5] = ["held together", "held tog", "held double", "together", "tog"];
 
@@ -29,7 +32,7 @@ const TOGETHER: [&str; 5] = ["held together", "held tog", "held double", "togeth
 pub(super) fn colour(cursor: &mut Cursor<'_>) -> Option<String> {
     let before = cursor.at;
     let bracket = cursor.sign('(');
-    let mut said = cursor.any(&["in", "with", "using"]);
+    let mut said = cursor.any(&BEFORE);
     if said {
         cursor.any(&["the"]);
     }
@@ -61,6 +64,14 @@ pub(super) fn before_stitches(cursor: &mut Cursor<'_>) -> Option<Item> {
     }
     if (joins || leaves) && cursor.any(&YARN) {
         return Some(Item::Colour { label: None, at: start..cursor.at });
+    }
+    // A letter alone among stitches is a colour only where the pattern has such a one: it may be its bobble.
+    let said = joins || leaves || BEFORE.iter().any(|word| cursor.sees(word));
+    cursor.spaces();
+    let found = cursor.lexicon.colour_at(cursor.rest(), said);
+    if !said && found.is_some_and(|(length, _, own)| !own && length == 1) {
+        cursor.at = start;
+        return None;
     }
     let Some(first) = colour(cursor) else {
         cursor.at = start;

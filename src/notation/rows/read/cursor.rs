@@ -267,7 +267,28 @@ impl<'a> Cursor<'a> {
 }
 
 fn named_number(word: &str) -> Option<i64> {
-    let names = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+    let names = [
+        "one",
+        "two",
+        "three",
+        "four",
+        "five",
+        "six",
+        "seven",
+        "eight",
+        "nine",
+        "ten",
+        "eleven",
+        "twelve",
+        "thirteen",
+        "fourteen",
+        "fifteen",
+        "sixteen",
+        "seventeen",
+        "eighteen",
+        "nineteen",
+        "twenty",
+    ];
     let at = names.iter().position(|name| word.eq_ignore_ascii_case(name))?;
     i64::try_from(at + 1).ok()
 }

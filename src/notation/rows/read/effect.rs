@@ -3,7 +3,7 @@
 use super::plain::tokens;
 
 /// Phrases of which a word alone would speak of stitches.
-const QUIET: [&str; 21] = [
+const QUIET: [&str; 12] = [
     "cast-on",
     "cast on edge",
     "cast on tail",
@@ -15,15 +15,6 @@ const QUIET: [&str; 21] = [
     "co edge",
     "co tail",
     "bo edge",
-    "held together",
-    "draw together",
-    "pull together",
-    "sew together",
-    "sewn together",
-    "ends together",
-    "edges together",
-    "strands together",
-    "yarns together",
     "pick up the yarn",
 ];
 
@@ -58,6 +49,10 @@ const VERBS: [&str; 24] = [
 /// Words that do so to a stitch or a number of them, and else not: "make one", "drop a st", but "make sure", "drop the yarn".
 const OF_STITCHES: [&str; 6] = ["make", "making", "drop", "dropping", "lose", "losing"];
 
+/// What such a word before it names: "the dec rnd", "increase section".
+const NAMES: &str =
+    " row rows rnd rnds round rounds line lines point points section sections shaping part pattern chart ";
+
 /// Whether words change stitches, or may: what is not known to leave them alone is not taken for an aside.
 pub(super) fn alters(words: &str) -> bool {
     let mut words = words.to_lowercase();
@@ -68,12 +63,16 @@ pub(super) fn alters(words: &str) -> bool {
     all.iter().enumerate().any(|(at, word)| {
         let behind = |ahead: usize| all.get(at + ahead).copied().unwrap_or_default();
         // "The dec rnd" is the name of one.
-        let is_name = matches!(
-            behind(1),
-            "row" | "rows" | "rnd" | "rnds" | "round" | "rounds" | "line" | "lines" | "point" | "points"
-        );
+        let is_name = NAMES.split_whitespace().any(|name| name == behind(1));
         let stitch = |word: &str| matches!(word, "st" | "sts" | "stitch" | "stitches") || is_count(word);
-        VERBS.contains(word) && !is_name || OF_STITCHES.contains(word) && (1..=3).any(|ahead| stitch(behind(ahead)))
+        let of_stitches =
+            |word: &&str| is_count(word) || matches!(*word, "knit" | "purl" | "work" | "slip" | "k" | "p");
+        match *word {
+            // "Pull the ends together" works none.
+            "together" | "tog" | "into" => all.iter().take(at).rev().take(4).any(of_stitches),
+            word if OF_STITCHES.contains(&word) => (1..=3).any(|ahead| stitch(behind(ahead))),
+            word => VERBS.contains(&word) && !is_name,
+        }
     })
 }
 

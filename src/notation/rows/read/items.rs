@@ -114,9 +114,15 @@ fn star(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
         cursor.at += own.len();
         separators(cursor);
     }
+    // "*K2, p2. Rep from * to end."
+    let before = cursor.at;
+    if !(cursor.sign('.') && (cursor.sees("rep") || cursor.sees("repeat"))) {
+        cursor.at = before;
+    }
     let repeated = cursor.any(&["rep", "repeat"]);
+    let mut from = false;
     if repeated {
-        cursor.any(&["from", "instructions from", "between"]);
+        from = cursor.any(&["from", "instructions from", "between"]);
         if !mark(cursor).is_empty() && mark(cursor) != own {
             return unclear(start..cursor.at);
         }
@@ -140,7 +146,9 @@ fn star(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     let at = start..cursor.at;
     match how {
         // Without "rep" the stars only bracket what stands between them.
-        Some(How::Again(number)) if !repeated => Ok(Item::Repeat { items: inside, how: How::Times(number), at }),
+        Some(How::Again(number)) if !repeated || closed && !from => {
+            Ok(Item::Repeat { items: inside, how: How::Times(number), at })
+        }
         Some(how) => Ok(Item::Repeat { items: inside, how, at }),
         None => unclear(at),
     }
@@ -184,7 +192,7 @@ pub(super) fn into(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
     cursor.eat("all");
     if cursor.any(&["in", "into"]) {
         cursor.eat("the");
-        let next = cursor.any(&["next", "same"]);
+        let next = cursor.any(&["next", "same", "first", "last", "following", "foll"]);
         let of = cursor.number()?;
         if (next || of.is_some()) && cursor.any(&["st", "sts", "stitch", "stitches"]) {
             cursor.any(&["tog", "together"]);

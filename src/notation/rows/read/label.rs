@@ -139,7 +139,11 @@ pub(super) fn list(cursor: &mut Cursor<'_>) -> Result<Vec<u32>, Bad> {
         let and = cursor.any(&["and", "&"]) || cursor.sign('&');
         let behind = cursor.at;
         row_word(cursor);
-        let on = cursor.word().starts_with(|c: char| c.is_ascii_digit());
+        let figures = cursor.word();
+        // "Rows 1-2, 9 more times" names no row 9.
+        cursor.at += figures.len();
+        let often = ["times", "time", "more", "x"].iter().any(|word| cursor.sees(word));
+        let on = figures.starts_with(|c: char| c.is_ascii_digit()) && !often;
         cursor.at = behind;
         if !((comma || and) && on) {
             cursor.at = before;
@@ -162,7 +166,7 @@ fn whole(cursor: &mut Cursor<'_>) -> Option<i64> {
 pub(super) fn last(cursor: &mut Cursor<'_>) -> Result<Option<u32>, Bad> {
     let before = cursor.at;
     cursor.eat("the");
-    if cursor.any(&["last", "previous", "prev", "these"]) {
+    if cursor.any(&["last", "previous", "prev", "these", "this"]) {
         let number: Option<Number> = cursor.number()?;
         let number = number.as_ref().and_then(|number| number.values.get(0).copied()).unwrap_or(1);
         if cursor.any(&ROW) {

@@ -4,6 +4,7 @@ mod again;
 mod aside;
 mod between;
 mod cast_on;
+mod chart;
 mod colour;
 mod cursor;
 mod descriptions;
@@ -103,6 +104,15 @@ pub fn read_items(text: &str, lexicon: &Lexicon, style: RunStyle) -> Result<Vec<
     items::items(&mut cursor, Close::Sentence, &mut all)?;
     cursor.sign('.');
     if cursor.is_done() { Ok(all) } else { Err((Trouble::Unread, cursor.at..text.len())) }
+}
+
+/// Returns whether words for a row, such as `purl`, work as many stitches as there are, whichever they are.
+pub fn is_even(words: &str, lexicon: &Lexicon, style: RunStyle) -> bool {
+    let one = |item: &Item| matches!(item, Item::Even { binds: false, .. });
+    let items = read_items(words, lexicon, style).unwrap_or_default();
+    let lower = words.to_lowercase();
+    let works = plain::tokens(&lower).any(|word| matches!(word, "knit" | "purl" | "work" | "plain" | "even"));
+    matches!(items.as_slice(), [only] if one(only)) || works && plain::is_quiet(words, lexicon)
 }
 
 fn start<'a>(text: &'a str, lexicon: &'a Lexicon, style: RunStyle) -> Cursor<'a> {

@@ -1,10 +1,11 @@
 //! How a repeat goes on that does not say how often: `rep from *`, `rep from *, end k2`, `rep from * until it measures 30 cm`.
 
 use super::super::count::{Reading, once};
-use super::super::tree::{How, Item, Number, Until};
+use super::super::tree::{How, Item, Number, To, Until, Which};
 use super::cursor::{Bad, Cursor};
 use super::items::{Close, items, separators};
 use super::plain::is_quiet;
+use super::special::works_here;
 use crate::measure::{SizeNames, SizeRun};
 
 /// Reads it; nothing where something else stands here.
@@ -21,8 +22,22 @@ pub(super) fn open(cursor: &mut Cursor<'_>, inside: &[Item]) -> Result<Option<Ho
         if neutral && is_quiet(&words, cursor.lexicon) {
             return Ok(Some(How::Times(cursor.once())));
         }
-        cursor.at = start;
-        return Ok(None);
+        if works_here(&words, cursor.lexicon) {
+            cursor.at = start;
+            return Ok(None);
+        }
+        // "Until all shawl sts have been worked": how often, nobody knows.
+        let by = Number { values: SizeRun::one(0), at: cursor.at..cursor.at };
+        return Ok(Some(How::Until(Until::Marker(To { which: Which::Unknown, by, past: false }))));
+    }
+    if cursor.any(&[
+        "on second needle",
+        "on the second needle",
+        "on other needle",
+        "on the other needle",
+        "on needle 2",
+    ]) {
+        return Ok(Some(How::More(cursor.once())));
     }
     separators(cursor);
     if !cursor.any(&["ending with", "ending", "end with", "end"]) {

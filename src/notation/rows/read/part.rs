@@ -3,9 +3,9 @@
 use super::cursor::Cursor;
 
 /// The pieces of a garment that are knitted apart and joined.
-const PARTS: [&str; 13] = [
+const PARTS: [&str; 14] = [
     "sleeve", "body", "front", "back", "thumb", "underarm", "neck", "shoulder", "heel", "instep", "yoke", "hood",
-    "foot",
+    "foot", "gusset",
 ];
 
 const WHICH: [&str; 6] = ["left", "right", "first", "second", "upper", "lower"];

@@ -4,6 +4,7 @@ use super::super::lexicon::Lexicon;
 use super::super::statement::Doing;
 use super::cursor::{Bad, Cursor};
 use super::descriptions::without_descriptions;
+use super::effect::alters;
 
 const PLAIN: [&str; 8] = ["knit", "purl", "work", "k", "p", "continue", "cont", "rib"];
 
@@ -38,7 +39,7 @@ const QUIET: &str = " row rows rnd rnds round rounds ridge ridges in on of the a
     armhole armholes shoulder shoulders hand palm crown gusset wrist waist hip elbow \
     swatch sock band scarf shawl mitten thumb top bottom side underarm \
     end ending ended begin starting after rs ws right wrong across around throughout way same \
-    est established set before \
+    est established set before facing given described above below earlier \
     through back loop loops tbl marker markers m slipping ";
 
 /// Words that say the next rows are as those before.
@@ -93,7 +94,9 @@ fn worked_again(words: &str) -> Option<usize> {
 fn how_many(words: &str) -> Option<u32> {
     const ROWS: [&str; 6] = ["row", "rows", "rnd", "rnds", "round", "rounds"];
     let words = words.split(['[', '.']).next()?;
-    let mut words = words.split(|c: char| c.is_whitespace() || c == ',').filter(|word| !word.is_empty()).peekable();
+    let more = ["more", "further", "additional"];
+    let words = words.split(|c: char| c.is_whitespace() || c == ',');
+    let mut words = words.filter(|word| !word.is_empty() && !more.contains(word)).peekable();
     let mut found = None;
     while let Some(word) = words.next() {
         if matches!(word, "every" | "until" | "for" | "or") {
@@ -120,6 +123,7 @@ pub(super) fn is_quiet(words: &str, lexicon: &Lexicon) -> bool {
     for phrase in PHRASES {
         words = words.replace(phrase, " ");
     }
+    words = without_descriptions(&without_brackets(&words), lexicon);
     // "Work row 3" is whatever row 3 is.
     let names_row =
         words.match_indices("row").chain(words.match_indices("rnd")).chain(words.match_indices("round")).any(
@@ -129,7 +133,6 @@ pub(super) fn is_quiet(words: &str, lexicon: &Lexicon) -> bool {
                 rest.starts_with(|c: char| c.is_ascii_digit())
             },
         );
-    words = without_descriptions(&words, lexicon);
     let ribbed = tokens(&words).any(|word| matches!(word, "rib" | "ribbing" | "moss" | "seed"));
     let all: Vec<&str> = tokens(&words).collect();
     let quiet = all.iter().enumerate().all(|(at, word)| {
@@ -147,6 +150,21 @@ pub(super) fn is_quiet(words: &str, lexicon: &Lexicon) -> bool {
         is_number(word) || is_length(word) || (ribbed && is_ribs(word)) || QUIET.split(' ').any(|known| known == *word)
     });
     quiet && !names_row
+}
+
+/// Words without brackets that hold no figure and change no stitch: "(turning ridge)".
+fn without_brackets(words: &str) -> String {
+    let mut kept = words.to_owned();
+    while let Some((start, end)) =
+        kept.find('(').and_then(|start| Some((start, start + kept.get(start..)?.find(')')? + 1)))
+    {
+        let inside = kept.get(start..end).unwrap_or_default();
+        if inside.contains(|c: char| c.is_ascii_digit()) || alters(inside) {
+            break;
+        }
+        kept.replace_range(start..end, " ");
+    }
+    kept
 }
 
 fn is_number(word: &str) -> bool {

@@ -6,10 +6,11 @@ use super::cursor::{Bad, Cursor};
 use super::descriptions::stops_short;
 use super::items::Close;
 use super::lead::lead;
+use super::plain::tokens;
 use super::side::next_side;
 use super::special::special;
 use super::until::stitches_left;
-use super::{items, label, stated};
+use super::{chart, items, label, stated};
 
 /// The most leads of one sentence that are looked behind.
 const MOST_LEADS: usize = 4;
@@ -91,6 +92,9 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
             }
         }
     }
+    if statement.stated.is_none() && statement.doing == Doing::Aside {
+        statement.stated = gathered(cursor, &statement.at);
+    }
     let unsaid = match &statement.doing {
         Doing::Unsaid | Doing::Established => true,
         Doing::Row { items, .. } => matches!(items.as_slice(), [Item::Unsaid { .. }]),
@@ -115,6 +119,21 @@ fn finish(cursor: &mut Cursor<'_>, mut statement: Statement, statements: &mut Ve
     statements.push(statement);
 }
 
+/// How many stitches the yarn is drawn through at the end: "Cut yarn, thread through rem 8 sts".
+fn gathered(cursor: &mut Cursor<'_>, at: &Span) -> Option<Number> {
+    let words = cursor.text.get(at.clone())?;
+    let draws = tokens(words)
+        .any(|word| ["thread", "draw", "pull", "gather"].iter().any(|draws| word.eq_ignore_ascii_case(draws)));
+    let rest = ["through rem ", "through remaining ", "through the rem ", "through the remaining ", "through all "]
+        .iter()
+        .find_map(|rest| Some(at.start + words.find(rest)? + rest.len()))
+        .filter(|_| draws)?;
+    let here = std::mem::replace(&mut cursor.at, rest);
+    let number = cursor.number().ok().flatten().filter(|_| cursor.any(&["sts", "stitches"]));
+    cursor.at = here;
+    number
+}
+
 /// How many stitches a sentence ends with, however it comes to them: "… in this manner until 8 sts rem", "… in the round over all 56 sts".
 fn left_at_last(cursor: &mut Cursor<'_>, at: &Span) -> Option<Number> {
     let here = cursor.at;
@@ -123,6 +142,10 @@ fn left_at_last(cursor: &mut Cursor<'_>, at: &Span) -> Option<Number> {
     let read = behind("until ").and_then(|until| {
         cursor.at = until;
         stitches_left(cursor).ok().flatten().filter(|_| cursor.is_stop())
+    });
+    let read = read.or_else(|| {
+        cursor.at = behind(" to ")?;
+        cursor.number().ok().flatten().filter(|_| cursor.any(&["sts", "stitches"]) && cursor.is_stop())
     });
     let read = read.or_else(|| {
         cursor.at = behind(" all ")?;
@@ -141,16 +164,11 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
     {
         let end = cursor.at;
         // The last of them has the last number, which a count behind them is of.
-        for (at, row) in rows.iter().enumerate() {
+        let same = |(at, row): (usize, &u32)| {
             let numbers = label.numbers.iter().skip(at).step_by(rows.len()).copied().collect();
-            let label = Label { numbers, ..label.clone() };
-            let items = vec![Item::SameAs { row: *row, at: body..end }];
-            let doing = Doing::Row { label: Some(label), items };
-            statements.push(begun(cursor, doing, start..end));
-        }
-        if let Some(last) = statements.pop() {
-            finish(cursor, last, statements);
-        }
+            (Label { numbers, ..label.clone() }, vec![Item::SameAs { row: *row, at: body..end }])
+        };
+        several_rows(cursor, rows.iter().enumerate().map(same).collect(), start..end, statements);
         return;
     }
     cursor.at = body;
@@ -160,6 +178,16 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
     let mut trouble = items::items(cursor, Close::Sentence, &mut read).err();
     if read.is_empty() && trouble.is_none() && label.is_some() {
         trouble = Some((Trouble::Unread, start..body.max(cursor.at)));
+    }
+    if trouble.is_none()
+        && let Some(rows) = label.as_ref().and_then(|label| chart::row_by_row(label, &read))
+    {
+        let end = cursor.at;
+        several_rows(cursor, rows, start..end, statements);
+        return;
+    }
+    if label.is_none() && chart::is_unsure(&read) {
+        read = vec![Item::Unsaid { as_before: false, at: body..cursor.at }];
     }
     let several = label
         .as_ref()
@@ -176,6 +204,17 @@ pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, s
         cursor.skip_sentence();
     }
     finish(cursor, Statement { trouble, ..begun(cursor, doing, start..cursor.at) }, statements);
+}
+
+/// Keeps rows that are told together; a count behind them is that of the last.
+fn several_rows(cursor: &mut Cursor<'_>, rows: Vec<(Label, Vec<Item>)>, at: Span, statements: &mut Vec<Statement>) {
+    for (label, items) in rows {
+        let doing = Doing::Row { label: Some(label), items };
+        statements.push(begun(cursor, doing, at.clone()));
+    }
+    if let Some(last) = statements.pop() {
+        finish(cursor, last, statements);
+    }
 }
 
 /// Reads "as rows 1 and 2" for a label with as many numbers, or a multiple of them.

@@ -89,6 +89,9 @@ pub(super) fn special(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
 
 fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let start = cursor.at;
+    if let Some(doing) = super::chart::sentence(cursor)? {
+        return Ok(Some(doing));
+    }
     if let Some(item) = evenly(cursor)? {
         // "At each end" alone may be of many rows.
         let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
@@ -147,6 +150,10 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         }
     }
     cursor.at = start;
+    if forms(cursor) {
+        return Ok(Some(Doing::Aside));
+    }
+    cursor.at = start;
     if between(cursor) {
         return Ok(Some(Doing::Aside));
     }
@@ -167,6 +174,19 @@ fn behind_lead(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     }
     cursor.at = start;
     Ok(None)
+}
+
+/// Moves past "These 2 rows form rib" and "Last 4 rows set the pattern"; returns whether such a sentence stood here.
+fn forms(cursor: &mut Cursor<'_>) -> bool {
+    cursor.any(&["the"]);
+    if !cursor.any(&["these", "last", "this", "rows", "rnds", "rounds", "all"]) {
+        return false;
+    }
+    let start = cursor.at;
+    cursor.skip_sentence();
+    let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
+    let form = ["form", "forms", "set", "sets", "establish", "establishes", "complete", "completes", "make"];
+    tokens(&words).any(|word| form.contains(&word)) && !works_here(&words, cursor.lexicon) && !alters(&words)
 }
 
 /// Moves past "Turn work 90 degrees and pick up and knit 3 sts …", as a garter tab begins; returns whether it stood here. What is

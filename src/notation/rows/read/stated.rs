@@ -3,9 +3,21 @@
 use super::super::statement::Change;
 use super::super::tree::Number;
 use super::cursor::{Bad, Cursor};
+use super::part::part;
 
 const MORE: [&str; 8] = ["inc'd", "inc’d", "increased", "incd", "inc", "more", "st increase", "added"];
 const LESS: [&str; 8] = ["dec'd", "dec’d", "decreased", "decd", "dec", "fewer", "less", "st decrease"];
+/// Words before a count without brackets.
+const SAYS: [&str; 8] = [
+    "total",
+    "total of",
+    "there should be",
+    "there should now be",
+    "you should have",
+    "you should now have",
+    "you will have",
+    "you now have",
+];
 const NOW: [&str; 12] = [
     "on needles",
     "on the needles",
@@ -46,15 +58,17 @@ pub(super) fn stated(cursor: &mut Cursor<'_>) -> Result<Option<Stated>, Bad> {
 
 fn read(cursor: &mut Cursor<'_>) -> Result<Option<Stated>, Bad> {
     cursor.spaces();
-    let mut dash = false;
+    let mut dash = cursor.any(&SAYS);
+    cursor.sign(':');
     while let Some(c @ ('-' | '–' | '—' | '=')) = cursor.peek() {
         cursor.at += c.len_utf8();
         cursor.spaces();
         dash = true;
     }
     let close = match cursor.peek() {
-        Some('[') => ']',
-        Some('(') => ')',
+        Some('[') if !dash => ']',
+        Some('(') if !dash => ')',
+        Some('<') if !dash => '>',
         Some(c) if c.is_ascii_digit() || dash => ' ',
         _ => return Ok(None),
     };
@@ -71,6 +85,8 @@ fn read(cursor: &mut Cursor<'_>) -> Result<Option<Stated>, Bad> {
             return Ok(None);
         }
         let Some(number) = cursor.number()? else { return Ok(None) };
+        // "4 gusset sts" are some of all.
+        let some = !cursor.sees("st") && !cursor.sees("sts") && part(cursor).is_some();
         let stitches = cursor.any(&["sts", "st", "stitches", "stitch"]);
         if let Some(less) = signed.filter(|_| stitches) {
             cursor.any(if less { &LESS } else { &MORE });
@@ -81,7 +97,7 @@ fn read(cursor: &mut Cursor<'_>) -> Result<Option<Stated>, Bad> {
             stated.change = Some(Change { by: number, less: true });
         } else if stitches {
             cursor.any(&NOW);
-            if cursor.any(&["each", "per", "for each", "in each"]) {
+            if some || cursor.any(&["each", "per", "for each", "in each", "between", "for front", "for back"]) {
                 // Of a part, not of all.
                 let rest = cursor.rest();
                 cursor.at += rest.find([')', ']', ';', '.']).unwrap_or(rest.len());

@@ -58,6 +58,7 @@ const ENDS: [&str; 9] = [
 pub(super) fn stitches_left(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
     let before = cursor.at;
     let there = cursor.any(&["there are", "there is", "you have"]);
+    cursor.any(&["a total of", "only", "just"]);
     if let Some(number) = cursor.number()?
         && cursor.any(&STITCHES)
     {
@@ -72,6 +73,30 @@ pub(super) fn stitches_left(cursor: &mut Cursor<'_>) -> Result<Option<Number>, B
     }
     cursor.at = before;
     Ok(None)
+}
+
+/// Reads "there are 12 sts" and "12 sts are on right needle", which are those that were worked.
+fn there(cursor: &mut Cursor<'_>) -> Result<Option<Number>, Bad> {
+    let there = cursor.any(&["there are", "you have", "there is"]);
+    let Some(number) = cursor.number()?.filter(|_| cursor.any(&STITCHES)) else { return Ok(None) };
+    cursor.any(&["are", "is"]);
+    let right = cursor.any(&["on right", "on the right", "on rh", "on the rh"]);
+    if right {
+        cursor.sign('-');
+        cursor.any(&["hand"]);
+        cursor.any(&["needle"]);
+    }
+    let on = !right && cursor.any(&["on needle", "on the needle", "on needles"]);
+    let since = cursor.any(&["after", "since"]);
+    let right = right || on && since;
+    cursor.any(&["the"]);
+    cursor.any(&["last"]);
+    if cursor.any(&["bo", "bind", "cast"]) {
+        cursor.sign('-');
+        cursor.any(&["off"]);
+    }
+    let left = ["rem", "remain", "remaining", "left"].iter().any(|word| cursor.sees(word));
+    Ok(((there || right) && !left).then_some(number))
 }
 
 /// Reads how far something goes; nothing where that is not said here.
@@ -96,6 +121,9 @@ pub(super) fn until(cursor: &mut Cursor<'_>) -> Result<Option<Until>, Bad> {
     if cursor.eat("until") {
         if cursor.any(&ENDS) {
             return Ok(Some(Until::End));
+        }
+        if let Some(number) = cursor.attempt(there)? {
+            return Ok(Some(Until::There(number)));
         }
         if let Some(number) = stitches_left(cursor)? {
             return Ok(Some(Until::Last(number)));
@@ -169,7 +197,14 @@ fn marker(cursor: &mut Cursor<'_>) -> Option<Which> {
 /// Reads how often something is worked, and whether that is more than once already; nothing where that is not said here.
 pub(super) fn times(cursor: &mut Cursor<'_>) -> Result<Option<(Number, bool)>, Bad> {
     let before = cursor.at;
-    if cursor.any(&["x", "×"]) || cursor.sign('×') {
+    cursor.spaces();
+    // `x6` is written in one.
+    let glued =
+        cursor.rest().strip_prefix(['x', '×']).is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
+    if glued {
+        cursor.at += cursor.peek().map_or(0, char::len_utf8);
+    }
+    if glued || cursor.any(&["x", "×"]) || cursor.sign('×') {
         if let Some(number) = cursor.number()? {
             return Ok(Some((number, false)));
         }

@@ -106,8 +106,8 @@ codes! {
     COUNT_UNKNOWN = "count-unknown":
         "The words do not tell how many stitches there are afterwards, so the rows that follow are not counted.",
         "A mistake in them would not be found.",
-        "Row 1: Work chart A.\nRow 2: *K3, p2; rep from * to end.",
-        "Row 1: Work chart A. [45 sts]\nRow 2: *K3, p2; rep from * to end.";
+        "Row 1: Work lace of your own.\nRow 2: *K3, p2; rep from * to end.",
+        "Row 1: Work lace of your own. [45 sts]\nRow 2: *K3, p2; rep from * to end.";
 }
 
 /// Words what does not come out.
@@ -141,7 +141,7 @@ fn finding(entry: &Entry, pattern: &Pattern, told: &Told) -> Option<Finding> {
     // Sizes with the same figures are told of together.
     let mut groups: Vec<(String, Vec<usize>)> = Vec::new();
     for (size, fault) in &told.sizes {
-        let words = words(*fault);
+        let words = words(entry, *fault);
         match groups.iter_mut().find(|(said, _)| *said == words) {
             Some((_, sizes)) => sizes.push(*size),
             None => groups.push((words, vec![*size])),
@@ -154,7 +154,19 @@ fn finding(entry: &Entry, pattern: &Pattern, told: &Told) -> Option<Finding> {
         .map(|(words, sizes)| if all { words.clone() } else { format!("{words}{}", in_sizes(pattern, sizes)) })
         .collect();
     let at = place(entry, told.block, &told.at);
-    Some(Finding::new(code(*first), at, said.join("; ")).help(help(*first)))
+    let of_chart = *first == Fault::Unknown && entry.prose.stretch(&at.span).to_lowercase().contains("chart");
+    let help = if of_chart { UNKNOWN_CHART.to_owned() } else { help(*first) };
+    Some(Finding::new(code(*first), at, said.join("; ")).help(help))
+}
+
+/// What to do where a chart is worked that nobody can count.
+const UNKNOWN_CHART: &str = "name a chart of this text and its rows, `rows 1–8 of chart lamps`, or give the count in square brackets: `[84 sts]`";
+
+/// What is said of a row that a chart has not, by the chart's name.
+fn no_chart_row(entry: &Entry, row: u32, last: u32, chart: usize) -> String {
+    let name = entry.prose.charts.get(chart).and_then(|chart| chart.name.as_deref());
+    let name = name.map_or_else(|| "the chart".to_owned(), |name| format!("chart `{name}`"));
+    format!("{name} has no row {row}: its last is {last}")
 }
 
 fn code(fault: Fault) -> &'static Code {
@@ -162,6 +174,7 @@ fn code(fault: Fault) -> &'static Code {
         Fault::LeftOver { .. } => &ROW_LEFT_OVER,
         Fault::Short { .. } => &ROW_SHORT,
         Fault::RepeatLeft { .. } | Fault::RepeatEmpty => &REPEAT_LEFT_OVER,
+        Fault::InChart { what, .. } => code(what.alone()),
         Fault::Tail { .. } => &TAIL_UNLIKE,
         Fault::Stated { .. } => &COUNT_UNLIKE,
         Fault::Section { .. } => &PARTS_UNLIKE,
@@ -170,32 +183,39 @@ fn code(fault: Fault) -> &'static Code {
         Fault::BoundOff { .. } => &STITCH_BOUND_OFF,
         Fault::Again { .. } => &ROWS_AGAIN,
         Fault::Missed { .. } => &COUNT_MISSED,
-        Fault::NoRow { .. } | Fault::NoName | Fault::Circle { .. } | Fault::NamedCircle | Fault::FewRows { .. } => {
-            &ROW_UNKNOWN
-        }
+        Fault::NoRow { .. }
+        | Fault::NoChartRow { .. }
+        | Fault::NoName
+        | Fault::Circle { .. }
+        | Fault::NamedCircle
+        | Fault::FewRows { .. } => &ROW_UNKNOWN,
         Fault::Held { .. } => &HELD_UNLIKE,
         Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => &MARKER_UNLIKE,
         Fault::NoMarker => &MARKER_MISSING,
-        Fault::Side { .. } => &ROW_SIDES,
+        Fault::Side { .. } | Fault::Ends { .. } => &ROW_SIDES,
         Fault::Unknown => &COUNT_UNKNOWN,
     }
 }
 
-fn words(fault: Fault) -> String {
+fn words(entry: &Entry, fault: Fault) -> String {
     match fault {
         Fault::LeftOver { left, had } => format!("{left} of {} left over", stitches(had)),
-        Fault::Short { by, had } => format!("{} missing: there are {had}", stitches(by)),
+        Fault::Short { by, had } => {
+            format!("{} missing: it takes {} and there {}", stitches(by), by.saturating_add(had), are(had))
+        }
         Fault::RepeatLeft { left, of, room } => format!("repeats of {of} leave {left} of {} over", stitches(room)),
         Fault::RepeatEmpty => "the repeat takes no stitch, so it never comes to an end".to_owned(),
         Fault::Tail { says, takes } => format!("what follows takes {}, not {says}", stitches(takes)),
         Fault::Stated { says, is } => format!("{} are said and there are {is}", stitches(says)),
         Fault::Section { says, is } => format!("{} are said and the last block ended with {is}", stitches(says)),
         Fault::Change { says, is } => format!("{} are said and there are {}", changed(says), changed(is)),
-        Fault::InAll { times } => format!("{times} times fit only with the first among them"),
+        Fault::InAll { times } => format!("comes out only if the first working is one of the {times}"),
         Fault::BoundOff { counted } => bound_off("fits only if", counted),
         Fault::Again { pass, had } => format!("repeat {pass} does not fit the {} there are then", stitches(had)),
         Fault::Missed { wanted, is } => format!("{} are never left: it comes to {is}", stitches(wanted)),
         Fault::NoRow { row } => format!("there is no row {row}"),
+        Fault::InChart { row, what } => format!("in row {row} of the chart {}", words(entry, what.alone())),
+        Fault::NoChartRow { row, last, chart } => no_chart_row(entry, row, last, chart),
         Fault::NoName => "no row is called so".to_owned(),
         Fault::Circle { row } => format!("it is as row {row}, which is as this one again: none says what is worked"),
         Fault::NamedCircle => "it is as a row that is as this one again: none says what is worked".to_owned(),
@@ -210,6 +230,8 @@ fn words(fault: Fault) -> String {
             format!("{} to be left before the marker, and there {}", stitches(says), are(left))
         }
         Fault::NoMarker => "there is no marker left on the needle".to_owned(),
+        Fault::Ends { side: Side::Right } => "these rows end with an RS row".to_owned(),
+        Fault::Ends { side: Side::Wrong } => "these rows end with a WS row".to_owned(),
         Fault::Side { side: Side::Right, again: false } => "an RS row comes straight behind another".to_owned(),
         Fault::Side { side: Side::Wrong, again: false } => "a WS row comes straight behind another".to_owned(),
         Fault::Side { side: Side::Right, again: true } => {
@@ -222,6 +244,7 @@ fn words(fault: Fault) -> String {
 
 fn help(fault: Fault) -> String {
     match fault {
+        Fault::InChart { what, .. } => help(what.alone()),
         Fault::LeftOver { .. } => "hold the row against the count before it, or say how it ends: `k to end`".to_owned(),
         Fault::Short { .. } => "hold the row against the count before it".to_owned(),
         Fault::RepeatLeft { left, of, .. } => {
@@ -238,13 +261,16 @@ fn help(fault: Fault) -> String {
         Fault::BoundOff { counted } => count_so(counted),
         Fault::Again { .. } => "say how often it is really worked, or write the later rows out".to_owned(),
         Fault::Missed { is, .. } => format!("end with {}, or begin with others", stitches(is)),
-        Fault::NoRow { .. } | Fault::NoName | Fault::FewRows { .. } => "name rows that are there".to_owned(),
+        Fault::NoRow { .. } | Fault::NoChartRow { .. } | Fault::NoName | Fault::FewRows { .. } => {
+            "name rows that are there".to_owned()
+        }
         Fault::Circle { .. } | Fault::NamedCircle => "write out the stitches of one of them".to_owned(),
         Fault::Held { .. } => "mend one of the two".to_owned(),
         Fault::MarkerAhead { .. } | Fault::MarkerPassed { .. } | Fault::MarkerNear { .. } => {
             "hold the row against where `pm` puts the marker and what the rows since add before it".to_owned()
         }
         Fault::NoMarker => "write `pm` in the row that puts it there, or count the markers".to_owned(),
+        Fault::Ends { .. } => "work one row more or fewer, or name the other side".to_owned(),
         Fault::Side { again: false, .. } => {
             "worked flat, right and wrong sides alternate; where the work is not turned, say so: `do not turn`"
                 .to_owned()

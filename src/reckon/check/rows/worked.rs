@@ -5,7 +5,7 @@ use crate::entry::heading::Heading;
 use crate::entry::value::AfterBindingOff;
 use crate::entry::{Abbreviation, Entry, Pattern};
 use crate::measure::RunStyle;
-use crate::notation::rows::{Counts, Lexicon, Written, net, read, read_items, speaks_of_markers};
+use crate::notation::rows::{ChartRows, Counts, Lexicon, Written, is_even, net, read, read_items, speaks_of_markers};
 
 /// The `rows` blocks of a pattern as they were read.
 #[derive(Clone, Debug)]
@@ -40,6 +40,7 @@ pub fn blocks(catalogue: &Catalogue, entry: &Entry, pattern: &Pattern) -> Blocks
         });
         lexicon.add(name, counts);
     }
+    add_charts(&mut lexicon, entry, style);
     let mut written: Vec<Written> = Vec::with_capacity(entry.prose.rows.len());
     let mut before = None;
     for fenced in &entry.prose.rows {
@@ -77,6 +78,18 @@ fn name_colours(lexicon: &mut Lexicon, entry: &Entry, pattern: &Pattern) {
         if let (Some(shade), Some(label)) = (&line.shade, &line.colour) {
             lexicon.name_colour(shade, label);
         }
+    }
+}
+
+/// Tells which charts rows may be worked from: those of the text.
+fn add_charts(lexicon: &mut Lexicon, entry: &Entry, style: RunStyle) {
+    if entry.prose.unread_charts > 0 {
+        lexicon.has_unread_charts();
+    }
+    for (place, block) in entry.prose.charts.iter().enumerate() {
+        let between = block.chart.between.as_deref();
+        let even = between.is_some_and(|words| is_even(words, lexicon, style));
+        lexicon.add_chart(ChartRows::of(block.name.as_deref(), place, &block.chart, even));
     }
 }
 

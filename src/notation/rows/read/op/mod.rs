@@ -11,7 +11,7 @@ pub(super) use hold::{kind, which};
 
 use super::super::lexicon::Counts;
 use super::super::statement::Trouble;
-use super::super::tree::{Item, Mark};
+use super::super::tree::{Item, Mark, Until};
 use super::colour;
 use super::cursor::{Bad, Cursor};
 use super::evenly::evenly;
@@ -27,6 +27,15 @@ const NOTHING: Counts = Counts::new(0, 0);
 pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     cursor.spaces();
     let start = cursor.at;
+    if let Some(item) = super::chart::item(cursor)? {
+        return Ok(item);
+    }
+    if cursor.attempt(wrap)?.is_some() {
+        return work(cursor, start, Counts::new(1, 1), false);
+    }
+    if cursor.any(&KNITS) {
+        return Ok(Item::Even { until: Until::End, binds: false, at: start..cursor.at });
+    }
     if let Some(item) = evenly(cursor)? {
         return Ok(item);
     }
@@ -72,9 +81,6 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     if cursor.any(&["w&t", "wrap and turn", "wrap next st and turn", "turn work", "turn"]) {
         return Ok(Item::Turn { at: start..cursor.at });
     }
-    if cursor.attempt(wrap)?.is_some() {
-        return work(cursor, start, Counts::new(1, 1), false);
-    }
     if cursor.any(&["fasten off", "break yarn", "cut yarn", "break off yarn"]) {
         return work(cursor, start, NOTHING, false);
     }
@@ -83,6 +89,9 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
         let rest = cursor.rest();
         cursor.at += rest.find([',', ';', '.', '[', '(', ']', ')', '*']).unwrap_or(rest.len());
         return work(cursor, start, NOTHING, false);
+    }
+    if let Some(changed) = cursor.attempt(in_next)? {
+        return work(cursor, start, changed, false);
     }
     if cursor.any(&["bo", "bind off", "cast off"]) {
         return bind_off(cursor, start);
@@ -133,11 +142,41 @@ pub(super) fn op(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
     Err(unread(cursor, start))
 }
 
+/// Each stitch as the last row has it, in words of its own.
+const KNITS: [&str; 6] = [
+    "knit the knits and purl the purls",
+    "k the knits and p the purls",
+    "k the k sts and p the p sts",
+    "knit the knit sts and purl the purl sts",
+    "knit the knit stitches and purl the purl stitches",
+    "knit all knit sts and purl all purl sts",
+];
+
+/// Reads "inc in next st" and "inc 1 st in next st": an increase made of one stitch.
+fn in_next(cursor: &mut Cursor<'_>) -> Result<Option<Counts>, Bad> {
+    if !cursor.any(&["inc", "increase"]) {
+        return Ok(None);
+    }
+    let one = cursor.number()?;
+    cursor.any(&["st", "stitch"]);
+    let single = one.is_none_or(|one| one.values.is_one() && one.of(0) == 1);
+    let found = single && cursor.any(&["in", "into"]);
+    cursor.any(&["the"]);
+    let next = cursor.any(&["next", "first", "last", "following", "foll"]) && cursor.any(&["st", "stitch"]);
+    Ok((found && next).then_some(Counts::new(1, 2)))
+}
+
 /// Moves past a wrap that is worked with its stitch: "knit wrap tog with st".
 fn wrap(cursor: &mut Cursor<'_>) -> Result<Option<()>, Bad> {
     cursor.any(&["pick up", "lift"]);
     let verb = cursor.any(&["knit", "purl", "k", "p", "work"]);
     cursor.any(&["the", "its"]);
+    // "Knit wrapped st together with its wrap"
+    if verb && cursor.any(&["wrapped st", "wrapped stitch", "st", "stitch"]) {
+        cursor.any(&["tog", "together"]);
+        let with = cursor.any(&["with its", "with the", "with"]) && cursor.any(&["wrap", "wraps"]);
+        return Ok(with.then_some(()));
+    }
     if !cursor.any(&["wrap", "wraps"]) {
         return Ok(None);
     }
@@ -152,8 +191,9 @@ fn wrap(cursor: &mut Cursor<'_>) -> Result<Option<()>, Bad> {
 
 /// Reads what is done with a marker.
 fn marker(cursor: &mut Cursor<'_>, start: usize) -> Option<Item> {
-    const WORDS: [(&[&str], Mark); 3] = [
+    const WORDS: [(&[&str], Mark); 4] = [
         (&["pm", "place marker", "place m", "place a marker"], Mark::Place),
+        (&["sl bor m", "sl bor", "slip bor marker", "slip bor m"], Mark::Slip),
         (&["sm", "slm", "sl m", "sl marker", "slip marker", "slip m"], Mark::Slip),
         (&["rm", "remove marker", "remove m", "rem m"], Mark::Remove),
     ];
@@ -161,6 +201,11 @@ fn marker(cursor: &mut Cursor<'_>, start: usize) -> Option<Item> {
     // Where the round begins there is a marker that nobody counts.
     let round =
         cursor.any(&["for bor", "for beg of rnd", "for beginning of round", "for end of rnd", "for beg of round"]);
+    if !round && cursor.any(&["for"]) {
+        // What it stands for is for the knitter alone: "pm for side".
+        let rest = cursor.rest();
+        cursor.at += rest.find([',', ';', '.', '[', '(', ']', ')', '*']).unwrap_or(rest.len());
+    }
     let at = start..cursor.at;
     if round {
         let once = cursor.once();

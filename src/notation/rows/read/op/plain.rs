@@ -3,6 +3,7 @@
 use super::super::super::colours::is_trade;
 use super::super::super::tree::{Item, Until};
 use super::super::cursor::{Bad, Cursor};
+use super::super::effect::alters;
 use super::super::named::name;
 use super::super::plain::{is_quiet, tokens};
 use super::super::until::until;
@@ -35,6 +36,15 @@ impl Cursor<'_> {
 /// Reads what follows `k`, `p` or `sl`: a number, how far, or nothing.
 pub(super) fn plain(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad> {
     cursor.any(&["next"]);
+    // "Slip first st"
+    let before = cursor.at;
+    if cursor.any(&["first", "last", "following", "foll"]) && !cursor.sees("st") && !cursor.sees("stitch") {
+        cursor.at = before;
+    } else if cursor.at > before {
+        cursor.any(&["st", "stitch"]);
+        let item = Item::Work { takes: 1, leaves: 1, times: cursor.once(), binds: false, at: start..cursor.at };
+        return Ok(finish(cursor, item));
+    }
     if let Some(number) = cursor.number()? {
         let mut item = Item::Work { takes: 1, leaves: 1, times: number, binds: false, at: start..cursor.at };
         // `sl1k` and `k1tbl` are written in one.
@@ -135,6 +145,11 @@ pub(super) fn pattern(cursor: &mut Cursor<'_>, start: usize) -> Result<Item, Bad
     let words = cursor.lexicon.without_colours(cursor.text.get(start..cursor.at).unwrap_or_default()).to_lowercase();
     let quiet = is_quiet(&words, cursor.lexicon);
     let as_before = ["patt", "est", "set"].iter().any(|word| words.contains(word)) && quiet;
+    // "Work the sts as they appear" is one stitch of one.
+    let as_seen = ["as they appear", "as they face you", "as you see them", "as they present themselves"];
+    if as_seen.iter().any(|seen| words.contains(seen)) && !alters(&words) {
+        return Ok(Item::Even { until: Until::End, binds: false, at: start..cursor.at });
+    }
     // "Work in k2, p2 rib" is so many stitches again; "in pattern" is whatever the pattern is.
     let plain = ["rib", "ribbing", "stockinette", "garter", "seed", "moss"];
     let named = tokens(&words).any(|word| plain.contains(&word)) || words.contains("st st");

@@ -6,7 +6,7 @@ use super::super::colour::colour;
 use super::super::cursor::{Bad, Cursor};
 use super::super::part::part;
 use super::super::stated;
-use super::super::until::times;
+use super::super::until::{times, until};
 use super::NOTHING;
 
 /// Words behind a stitch that say how it is worked and change no count.
@@ -68,7 +68,7 @@ pub(super) fn work(cursor: &mut Cursor<'_>, start: usize, counts: Counts, binds:
 /// Reads "3 times" behind a stitch.
 pub(super) fn repeated(cursor: &mut Cursor<'_>, item: Item) -> Result<Item, Bad> {
     let start = item.at().start;
-    let Some((number, _)) = times(cursor)? else { return Ok(all_along(cursor, item)) };
+    let Some((number, _)) = times(cursor)? else { return all_along(cursor, item) };
     match item {
         Item::Work { takes, leaves, times, binds, .. } if times.values.get(0) == Some(&1) && times.values.is_one() => {
             Ok(Item::Work { takes, leaves, times: number, binds, at: start..cursor.at })
@@ -77,8 +77,8 @@ pub(super) fn repeated(cursor: &mut Cursor<'_>, item: Item) -> Result<Item, Bad>
     }
 }
 
-/// Reads "around" behind a stitch that is worked over and over: "K2tog around".
-fn all_along(cursor: &mut Cursor<'_>, item: Item) -> Item {
+/// Reads "around" or "to end" behind a stitch that is worked over and over: "K2tog around".
+fn all_along(cursor: &mut Cursor<'_>, item: Item) -> Result<Item, Bad> {
     let before = cursor.at;
     let one = matches!(&item, Item::Work { takes: 1.., times, .. } if times.values.is_one() && times.of(0) == 1);
     if one && cursor.any(&["around", "across"]) {
@@ -86,11 +86,16 @@ fn all_along(cursor: &mut Cursor<'_>, item: Item) -> Item {
         cursor.any(&["row", "rnd", "round"]);
         if cursor.is_stop() || matches!(cursor.peek(), Some(',' | ';')) || stated::is_here(cursor) {
             let at = item.at().start..cursor.at;
-            return Item::Repeat { items: vec![item], how: How::Until(Until::End), at };
+            return Ok(Item::Repeat { items: vec![item], how: How::Until(Until::End), at });
         }
     }
     cursor.at = before;
-    item
+    if one && let Some(until @ (Until::End | Until::Last(_))) = cursor.attempt(until)? {
+        let at = item.at().start..cursor.at;
+        return Ok(Item::Repeat { items: vec![item], how: How::Until(until), at });
+    }
+    cursor.at = before;
+    Ok(item)
 }
 
 pub(super) fn finish(cursor: &mut Cursor<'_>, item: Item) -> Item {
