@@ -198,6 +198,11 @@ fn marker(cursor: &mut Cursor<'_>, start: usize) -> Option<Item> {
         (&["rm", "remove marker", "remove m", "rem m"], Mark::Remove),
     ];
     let mark = WORDS.iter().find(|(words, _)| cursor.any(words)).map(|(_, mark)| *mark)?;
+    // "Sl marker B": which one, its letter says.
+    let letter = cursor.word();
+    if letter.len() == 1 && letter.starts_with(|c: char| c.is_ascii_uppercase()) {
+        cursor.at += letter.len();
+    }
     // Where the round begins there is a marker that nobody counts.
     let round =
         cursor.any(&["for bor", "for beg of rnd", "for beginning of round", "for end of rnd", "for beg of round"]);
