@@ -212,3 +212,15 @@ fn random_spells_are_worked_as_a_list_of_rows() {
         assert_eq!(end(&[&text], 3), counts(&rows).map(Some), "{text}");
     }
 }
+
+/// The row as it is written, then three more of every ninth and of every eleventh: 40 - 4.
+#[test]
+fn places_are_counted_in_words() {
+    for place in ["ninth", "eleventh", "tenth"] {
+        let text = format!(
+            "Cast on 40 sts.\nDec row: K2tog, k to end.\nWork dec row every {place} row 3 times more. [36 sts]\nNext row: K36."
+        );
+        assert_eq!(end(&[&text], 1), [Some(36)], "{place}");
+        assert_eq!(told(&[&text.replace("[36 sts]", "[35 sts]")], 1).len(), 1, "{place}");
+    }
+}

@@ -227,3 +227,17 @@ fn random_rows_with_holds_come_out() {
         }
     }
 }
+
+/// Two in the row as it is written, and two in each of three more: 8 of 48 wait, 40 are left.
+#[test]
+fn rows_that_are_worked_again_put_stitches_aside_again() {
+    let text = "Cast on 48 sts.\nRow 1: Place next 2 sts on hold, k to end.\nRepeat row 1 3 times more. [40 sts]\n\
+                Return 8 held sts to needle.";
+    assert_eq!(told(&[text], 1), []);
+    let found = told(&[&text.replace("Return 8", "Return 9")], 1);
+    assert_eq!(found, [("9".to_owned(), vec![(0, Fault::Held { says: 9, had: 2 })])]);
+    // Whether the first is among them is tried both ways, and what did not fit is not kept.
+    let all = text.replace("3 times more", "4 times");
+    let found = told(&[&all.replace("Return 8", "Return 10")], 1);
+    assert!(found.iter().any(|(_, sizes)| sizes == &[(0, Fault::Held { says: 10, had: 2 })]), "{found:?}");
+}

@@ -96,3 +96,29 @@ fn a_heading_may_have_a_number_or_brackets() {
         assert!(!matches!(doing, Some(Doing::Heading { .. })), "{line}: {doing:?}");
     }
 }
+
+/// Between a dash and a colon stand sides and names of rows; what is worked there is no label.
+#[test]
+fn what_is_worked_behind_a_dash_is_no_label() {
+    let side = label("Row 3 - WS: purl.");
+    assert_eq!((side.numbers, side.side), (vec![3], Some(ballband::notation::rows::Side::Wrong)));
+    assert_eq!(label("Row 5 - Dec row: k2tog, k to end.").at.len(), "Row 5 - Dec row".len());
+    assert_eq!(label("Row 1 - Bind off: purl.").at.len(), "Row 1".len());
+    // What cannot be read there is told of, and not swallowed with the label.
+    for text in ["Row 1 (RS) - Dec each side: k to end.", "Row 1 - Bind off: purl."] {
+        assert!(written(text).statements.iter().any(|statement| statement.trouble.is_some()), "{text}");
+    }
+}
+
+#[test]
+fn every_row_is_nobody_knows_how_many() {
+    for words in ["Every row", "Each rnd", "All rows", "Every RS row"] {
+        assert_eq!(label(&format!("{words}: K.")).rows, None, "{words}");
+        let text = format!("Cast on 40 sts.\n{words}: K2tog, k to end.\nNext row: K39.");
+        assert_eq!(told(&[&text], 1).len(), 1, "{words}");
+        // 40 - 10 is believed, and a plain row changes nothing however often it is worked.
+        let known = format!("Cast on 40 sts.\n{words}: K2tog, k to end. [30 sts]\nNext row: K30.");
+        assert_eq!(end(&[&known], 1), [Some(30)], "{words}");
+        assert_eq!(end(&[&format!("Cast on 40 sts.\n{words}: Knit.\nNext row: K40.")], 1), [Some(40)], "{words}");
+    }
+}

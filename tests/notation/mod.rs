@@ -19,6 +19,7 @@ mod markers;
 mod named;
 mod natural;
 mod pieces;
+mod places;
 mod random;
 mod shorthand;
 mod sides;
@@ -26,6 +27,7 @@ mod silent;
 mod sizes;
 mod spellings;
 mod spoken;
+mod time;
 mod turned;
 
 use ballband::measure::RunStyle;

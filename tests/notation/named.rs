@@ -164,3 +164,25 @@ fn a_name_that_no_row_has_is_told() {
         assert!(found.iter().all(|(_, sizes)| sizes[0].1 != Fault::NoName), "{sentence}: {found:?}");
     }
 }
+
+#[test]
+fn a_row_may_be_written_behind_the_sentence_that_goes_to_it() {
+    // Five times two more: 40 + 10, and the row itself is none of its own.
+    let inc = "Inc row: K1, m1, k to last st, m1, k1.";
+    let text = format!("Cast on 40 sts.\nWork inc row every 4th row 5 times.\n{inc}\nNext row: K50.");
+    assert_eq!(end(&[&text], 1), [Some(50)]);
+    assert_eq!(end(&[&text.replace("5 times.", "5 times. [50 sts]")], 1), [Some(50)]);
+    // It may be gone to again, and another may stand beside it: 50 - 3.
+    let dec = "Dec row: K2tog, k to end.";
+    let both = format!(
+        "Cast on 40 sts.\nWork inc row every 4th row 5 times.\nWork dec row every 2nd row 3 times.\n{inc}\n{dec}\nNext row: K47."
+    );
+    assert_eq!(end(&[&both], 1), [Some(47)]);
+    assert_eq!(end(&[&text.replace("Next row: K50", "Work inc row once.\nNext row: K52")], 1), [Some(52)]);
+    // Behind other rows it is worked in its turn: 40 + 10 + 2.
+    let later = text.replace(inc, &format!("Knit 3 rows.\n{inc}")).replace("K50", "K52");
+    assert_eq!(end(&[&later], 1), [Some(52)]);
+    // In another part it is another row.
+    let apart = text.replace(inc, &format!("Sleeve:\n{inc}"));
+    assert_eq!(told(&[&apart], 1)[0].1, [(0, Fault::NoName)]);
+}

@@ -7,12 +7,12 @@ use super::super::statement::{Every, NextSide, Repeated, Rows, Statement};
 use super::super::tree::{Item, Number, Span};
 use super::knitter::{Id, Knitter, MOST_ROWS, MOST_STEPS};
 use super::past::{Last, Past};
-use super::spells::{Turns, What};
+use super::spells::{Before, Turn, Turns, What};
 use super::usual::unfit;
 
 impl<'a> Knitter<'a> {
     pub(super) fn repeat(&mut self, id: Id, statement: &'a Statement, repeated: &Repeated) {
-        let rows = match self.repeated_rows(repeated) {
+        let rows = match self.repeated_rows(id, repeated) {
             Ok(rows) => rows,
             Err(fault) => {
                 self.lose(id.0, repeated.at.clone(), fault.is_some());
@@ -45,7 +45,7 @@ impl<'a> Knitter<'a> {
     }
 
     /// The rows that are worked again; where one of them is not there, what is told, or nothing where they are not known.
-    fn repeated_rows(&self, repeated: &Repeated) -> Result<Vec<Past>, Option<Fault>> {
+    fn repeated_rows(&mut self, id: Id, repeated: &Repeated) -> Result<Vec<Past>, Option<Fault>> {
         match &repeated.rows {
             Rows::Last(number) => match self.history.last(*number) {
                 Last::Rows(rows) => Ok(rows),
@@ -56,7 +56,7 @@ impl<'a> Knitter<'a> {
                 Ok(row) => Ok(vec![Past::Row(row)]),
                 // "Work purl row" needs none of that name.
                 Err(_) if name.is_plain() => Ok(vec![Past::Even]),
-                Err(fault) => Err(fault),
+                Err(fault) => self.ahead(id, name).map(|row| vec![Past::Row(row)]).ok_or(fault),
             },
             Rows::Numbered(numbers) => {
                 let row = |number: &u32| {
@@ -76,8 +76,12 @@ impl<'a> Knitter<'a> {
     }
 
     /// Works rows once more; returns what was on the needle before the first that does not fit.
-    fn pass(&mut self, rows: &[Past]) -> Result<(), i64> {
-        for row in rows {
+    fn pass(&mut self, turn: Turn<'_>) -> Result<(), i64> {
+        match turn.before {
+            Before::Even(rows) => self.plain_rows(rows),
+            Before::Unknown => self.some_rows(),
+        }
+        for row in turn.rows {
             let Past::Row(id) = *row else {
                 match row {
                     Past::Chart(id, number) => {
@@ -87,11 +91,8 @@ impl<'a> Knitter<'a> {
                         };
                         self.go_through(&outcome, before)?;
                     }
-                    Past::Even => self.plain_row(),
-                    Past::Unknown => {
-                        self.markers.go_on();
-                        self.needle.here = self.needle.total;
-                    }
+                    Past::Even => self.plain_rows(1),
+                    Past::Unknown => self.some_rows(),
                     _ => {}
                 }
                 continue;
@@ -104,6 +105,7 @@ impl<'a> Knitter<'a> {
             match items {
                 Some([Item::Unsaid { as_before: true, .. }]) if self.pace.is_even() => {}
                 Some(items) => {
+                    self.put_held(items);
                     let outcome = self.outcome(statement, items);
                     self.go_through(&outcome, before)?;
                 }
@@ -121,29 +123,41 @@ impl<'a> Knitter<'a> {
         if is_unfit { Err(before.here.unwrap_or(0)) } else { Ok(()) }
     }
 
-    /// Works a row that changes no count.
-    fn plain_row(&mut self) {
-        self.markers.plain_row();
-        self.pace.plain(Some(1));
+    /// Works so many rows that change no count.
+    fn plain_rows(&mut self, rows: usize) {
+        if rows == 0 {
+            return;
+        }
+        // Behind two rows the work faces as it did before them.
+        for _ in 0..rows.min(2 - rows % 2) {
+            self.markers.plain_row();
+        }
+        self.pace.plain(i64::try_from(rows).ok());
         self.needle.here = self.needle.total;
         self.steps += 1;
     }
 
+    /// Works rows that change no count, nobody knows how many.
+    fn some_rows(&mut self) {
+        self.markers.go_on();
+        self.needle.here = self.needle.total;
+    }
+
     /// Works rows so many times, which are named in a place.
-    pub(super) fn passes(&mut self, id: Id, at: &Span, turns: &Turns, times: i64) {
+    pub(super) fn passes(&mut self, id: Id, at: &Span, turns: &Turns<'_>, times: i64) {
         // A first working that does not fit was told of where it stands.
         let mut worked = 0;
         for pass in 1..=times {
-            let (before, marked, rows) = (self.needle, self.markers.clone(), turns.of(pass));
+            let (before, marked, turn) = (self.needle, self.markers.clone(), turns.of(pass));
             if before == Needle::UNKNOWN {
                 break;
             }
-            worked += rows.len();
+            worked += turn.len();
             if worked > MOST_ROWS || self.steps > MOST_STEPS {
                 self.needle = Needle::UNKNOWN;
                 break;
             }
-            if let Err(had) = self.pass(rows) {
+            if let Err(had) = self.pass(turn) {
                 self.tell(id.0, at.clone(), Fault::Again { pass, had });
                 self.needle = Needle::UNKNOWN;
                 break;
@@ -155,7 +169,7 @@ impl<'a> Knitter<'a> {
     }
 
     /// Works rows until there are so many stitches; returns how many times, where that is known.
-    pub(super) fn until_stitches(&mut self, id: Id, turns: &Turns, number: &Number) -> Option<i64> {
+    pub(super) fn until_stitches(&mut self, id: Id, turns: &Turns<'_>, number: &Number) -> Option<i64> {
         let wanted = number.of(self.size);
         let Some(first) = self.needle.total else {
             self.needle = Needle::of(wanted);
@@ -170,11 +184,11 @@ impl<'a> Knitter<'a> {
                 return Some(times);
             }
             times += 1;
-            let rows = turns.of(times);
-            worked += rows.len().max(1);
+            let turn = turns.of(times);
+            worked += turn.len().max(1);
             let passed = if falls { total < wanted } else { total > wanted };
             let before = self.needle;
-            if passed || self.pass(rows).is_err() || self.needle == before || worked > MOST_ROWS {
+            if passed || self.pass(turn).is_err() || self.needle == before || worked > MOST_ROWS {
                 self.tell(id.0, number.at.clone(), Fault::Missed { wanted, is: total });
                 self.needle = Needle::UNKNOWN;
             }

@@ -51,7 +51,7 @@ impl<'a> Knitter<'a> {
         match often {
             Some(often) => {
                 let rows: Vec<Past> = charted.rows.iter().map(|row| Past::Chart(id, *row)).collect();
-                let turns = Turns { first: rows.clone(), rest: rows };
+                let turns = Turns::each(&rows);
                 self.passes(id, &charted.at, &turns, often.saturating_sub(1));
                 self.keep_turns(id, &charted.at, &turns, often.saturating_sub(1));
             }

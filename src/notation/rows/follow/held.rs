@@ -14,6 +14,11 @@ impl<'a> Knitter<'a> {
         for (number, of) in from_hold(items) {
             self.comes_back(id, number, of);
         }
+        self.put_held(items);
+    }
+
+    /// Keeps what a row puts aside.
+    pub(super) fn put_held(&mut self, items: &[Item]) {
         for (of, stitches) in held(items, self.size) {
             self.held.put(of.or(self.piece.as_deref()), stitches, of.is_some());
         }

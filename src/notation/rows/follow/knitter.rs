@@ -10,7 +10,7 @@ use super::pace::Pace;
 use super::past::{History, Past};
 use super::pieces::Held;
 use super::sides::Sides;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A statement by its block and its place in it.
 pub(super) type Id = (usize, usize);
@@ -40,6 +40,8 @@ pub(super) struct Knitter<'a> {
     pub(super) rows: BTreeMap<u32, Id>,
     /// Rows by the names they have, each the last of its name.
     pub(super) names: BTreeMap<&'a str, Id>,
+    /// Rows that are worked where a sentence before them says, and only written where they stand.
+    pub(super) written: BTreeSet<Id>,
     /// Those before these, which words go back to as long as no row 1 is among the new ones.
     pub(super) older: BTreeMap<u32, Id>,
     /// The row that stands for every other one, and its number.
@@ -78,6 +80,7 @@ impl<'a> Knitter<'a> {
             rows: BTreeMap::new(),
             older: BTreeMap::new(),
             names: BTreeMap::new(),
+            written: BTreeSet::new(),
             others: None,
             waiting: Vec::new(),
             doubt: false,
@@ -128,6 +131,10 @@ impl<'a> Knitter<'a> {
             && let Some(name) = &label.name
         {
             self.names.insert(name.key(), id);
+        }
+        if self.written.remove(&id) {
+            self.after.insert(id, self.needle.total);
+            return;
         }
         if let Doing::Row { label: Some(label), .. } = &statement.doing
             && (!label.numbers.is_empty() || label.others.is_some())

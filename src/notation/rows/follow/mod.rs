@@ -1,6 +1,7 @@
 //! Works through written rows as a knitter would, block after block, and tells where they do not come out.
 
 mod again;
+mod ahead;
 mod apart;
 mod aside;
 mod chart;
@@ -22,6 +23,7 @@ use super::fault::Fault;
 use super::statement::Written;
 use super::tree::Span;
 use knitter::Knitter;
+use std::collections::HashMap;
 use std::mem::discriminant;
 
 /// A mistake in one place, with the figures of every size that has it.
@@ -51,19 +53,20 @@ pub struct Followed {
 pub fn follow(blocks: &[Written], sizes: usize) -> Followed {
     let unknown = |block: &Written| vec![vec![None; sizes]; block.statements.len()];
     let mut followed = Followed { told: Vec::new(), counts: blocks.iter().map(unknown).collect() };
+    // Where each mistake of a place stands among those told.
+    let mut places = HashMap::new();
     for size in 0..sizes {
         let mut knitter = Knitter::new(blocks, size);
         knitter.work();
         for (block, at, fault) in knitter.told {
-            let same = |told: &&mut Told| {
-                let kind = told.sizes.first().map(|(_, first)| discriminant(first));
-                told.block == block && told.at == at && kind == Some(discriminant(&fault))
-            };
-            match followed.told.iter_mut().find(same) {
+            let told = &mut followed.told;
+            let place = (block, at.start, at.end, discriminant(&fault));
+            let index = *places.entry(place).or_insert(told.len());
+            match told.get_mut(index) {
                 // Told again of a row that is worked several times.
                 Some(told) if told.sizes.last().is_some_and(|(last, _)| *last == size) => {}
                 Some(told) => told.sizes.push((size, fault)),
-                None => followed.told.push(Told { block, at, sizes: vec![(size, fault)] }),
+                None => told.push(Told { block, at, sizes: vec![(size, fault)] }),
             }
         }
         for ((block, statement), total) in knitter.after {

@@ -2,6 +2,7 @@
 
 use super::super::statement::{Doing, Repeated, Rows, Written};
 use super::knitter::{Id, MOST_ROWS};
+use super::spells::{Before, Turn};
 use std::collections::BTreeMap;
 
 /// A row that was worked.
@@ -41,6 +42,19 @@ pub(super) struct History {
     count: usize,
     /// Which of those each row was when it was last worked.
     seen: BTreeMap<Id, usize>,
+    /// How many of those there were when it was last not certain how many others there are.
+    doubt: usize,
+    /// What `seen` had before, while one may come back to that.
+    changed: Option<Vec<(Id, Option<usize>)>>,
+}
+
+/// A place in the history to which one may come back.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Place {
+    rows: usize,
+    whole: bool,
+    count: usize,
+    doubt: usize,
 }
 
 impl History {
@@ -56,25 +70,53 @@ impl History {
     pub(super) fn begin(&mut self) {
         self.rows.clear();
         self.whole = true;
-        self.seen.clear();
+        self.doubt = self.count;
+    }
+
+    /// Says where one may come back to, until it is said that one does not; the rows behind it are all kept till then.
+    pub(super) fn place(&mut self) -> Place {
+        self.changed = Some(Vec::new());
+        Place { rows: self.rows.len(), whole: self.whole, count: self.count, doubt: self.doubt }
+    }
+
+    /// Comes back to a place.
+    pub(super) fn come_back(&mut self, place: Place) {
+        self.rows.truncate(place.rows);
+        (self.whole, self.count, self.doubt) = (place.whole, place.count, place.doubt);
+        while let Some((row, seen)) = self.changed.as_mut().and_then(Vec::pop) {
+            match seen {
+                Some(seen) => drop(self.seen.insert(row, seen)),
+                None => drop(self.seen.remove(&row)),
+            }
+        }
+    }
+
+    /// Goes on for good.
+    pub(super) fn go_on(&mut self) {
+        self.changed = None;
     }
 
     /// How many rows were worked since a row was; nothing where that is not certain.
     pub(super) fn since(&self, row: Id) -> Option<usize> {
-        self.seen.get(&row).map(|seen| self.count.saturating_sub(*seen))
+        self.seen.get(&row).filter(|seen| **seen > self.doubt).map(|seen| self.count.saturating_sub(*seen))
     }
 
     pub(super) fn push(&mut self, row: Past) {
         self.count = self.count.saturating_add(1);
         match row {
-            Past::Row(id) => drop(self.seen.insert(id, self.count)),
-            Past::Unknown => self.seen.clear(),
+            Past::Row(id) => {
+                let seen = self.seen.insert(id, self.count);
+                if let Some(changed) = &mut self.changed {
+                    changed.push((id, seen));
+                }
+            }
+            Past::Unknown => self.doubt = self.count,
             Past::Chart(..) | Past::Even | Past::Part => {}
         }
         self.rows.push(row);
         // The one before those asked for tells whether the first of them is whole.
         let spare = self.rows.len().saturating_sub(self.most.saturating_add(1));
-        if spare > self.most {
+        if spare > self.most && self.changed.is_none() {
             self.rows.drain(..spare);
         }
     }
@@ -83,7 +125,7 @@ impl History {
     pub(super) fn push_unnumbered(&mut self, row: Past, rows: Option<i64>) {
         self.whole &= rows.is_some();
         if rows.is_none() {
-            self.seen.clear();
+            self.doubt = self.count;
         }
         self.again(&[Past::Part], rows.unwrap_or(1).saturating_sub(1));
         self.push(row);
@@ -98,6 +140,23 @@ impl History {
         self.count = self.count.saturating_add(rows.len().saturating_mul(all - times));
         for row in rows.iter().cycle().take(rows.len().saturating_mul(times)) {
             self.push(*row);
+        }
+    }
+
+    /// Adds the rows of a working in a spell, that is worked so many times.
+    pub(super) fn turns(&mut self, turn: Turn<'_>, times: i64) {
+        let most = self.most.checked_div(turn.len()).unwrap_or(0).saturating_add(1);
+        let all = usize::try_from(times).unwrap_or(0);
+        let times = all.min(most);
+        self.count = self.count.saturating_add(turn.len().saturating_mul(all - times));
+        for _ in 0..times {
+            match turn.before {
+                Before::Even(rows) => self.again(&[Past::Even], i64::try_from(rows).unwrap_or(i64::MAX)),
+                Before::Unknown => self.push(Past::Unknown),
+            }
+            for row in turn.rows {
+                self.push(*row);
+            }
         }
     }
 

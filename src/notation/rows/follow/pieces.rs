@@ -8,6 +8,9 @@ use crate::measure::SizeRun;
 /// The most groups of stitches whose sums are looked at.
 pub(super) const MOST: usize = 8;
 
+/// The most groups that are kept; nobody's garment has as many.
+const MOST_GROUPS: usize = 64;
+
 /// Stitches that are off the needle.
 #[derive(Clone, Debug)]
 struct Group {
@@ -73,6 +76,7 @@ impl Held {
     /// Keeps stitches that words put aside; `sure` is whether it is certain what they are of.
     pub(super) fn put(&mut self, of: Option<&str>, stitches: i64, sure: bool) {
         self.groups.push(Group { of: of.map(str::to_owned), stitches, aside: true, sure: sure && of.is_some() });
+        self.bound();
     }
 
     /// Keeps in mind that words put stitches aside without saying how many.
@@ -83,6 +87,7 @@ impl Held {
     /// Keeps the stitches of a piece as another one is begun.
     pub(super) fn leave(&mut self, of: &str, stitches: i64) {
         self.groups.push(Group { of: Some(of.to_owned()), stitches, aside: false, sure: true });
+        self.bound();
     }
 
     /// Says what the stitches are of that were put aside last.
@@ -90,6 +95,21 @@ impl Held {
         if let (Some(last), Some(of)) = (self.groups.last_mut(), of) {
             last.of = Some(of.to_owned());
             last.sure = true;
+        }
+        self.bound();
+    }
+
+    /// Lets go of the first group of a piece that has more of them than are looked at, and of all where there are too many.
+    fn bound(&mut self) {
+        let Some(last) = self.groups.last() else { return };
+        let same: Vec<usize> =
+            (0..).zip(&self.groups).filter(|(_, group)| group.of == last.of).map(|(at, _)| at).collect();
+        if let Some(first) = same.first().filter(|_| same.len() > MOST + 1) {
+            self.groups.remove(*first);
+        }
+        if self.groups.len() > MOST_GROUPS {
+            self.groups.clear();
+            self.unsaid = true;
         }
     }
 

@@ -23,6 +23,10 @@ impl<'a> Knitter<'a> {
         rows.sort_by_key(|(number, _)| *number);
         let last: BTreeMap<Id, usize> = rows.iter().enumerate().map(|(at, (_, id))| (*id, at)).collect();
         for (at, (_, id)) in rows.into_iter().enumerate() {
+            if self.steps > MOST_STEPS {
+                self.needle = Needle::UNKNOWN;
+                break;
+            }
             if let Some(statement) = self.get(id) {
                 self.row(id, statement, true, last.get(&id) == Some(&at));
                 self.after.insert(id, self.needle.total);
@@ -103,6 +107,15 @@ impl<'a> Knitter<'a> {
 
     /// Works what a sentence or a label without numbers is, several rows where it says so: "Next 4 rows".
     pub(super) fn unnumbered(&mut self, id: Id, statement: &'a Statement, label: Option<&Label>, items: &[Item]) {
+        if label.is_some_and(|label| label.rows.is_none()) {
+            // "Every row:" is nobody knows how many.
+            self.row(id, statement, true, false);
+            if !self.pace.was_plain() {
+                self.lose(id.0, statement.at.clone(), self.lost_at.is_some());
+            }
+            self.stated(id, statement, false);
+            return;
+        }
         let said = label.and_then(|label| label.rows.as_ref()).map_or(1, |rows| rows.of(self.size));
         // "Next 2 rows: BO 3 sts at beg of next 2 rows" says it twice.
         let twice = next_rows(items, self.size).is_some_and(|rows| rows > 1);

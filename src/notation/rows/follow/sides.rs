@@ -6,6 +6,7 @@ use super::super::tree::{Item, Span};
 use super::knitter::{Id, Knitter};
 use super::past::Past;
 use super::row::next_rows;
+use super::spells::{Before, Turn};
 
 /// The side of the last row.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -85,16 +86,21 @@ impl Knitter<'_> {
     }
 
     /// Keeps rows that are worked so many times more, each behind the other.
-    pub(super) fn keep_again(&mut self, id: Id, at: &Span, rows: &[Past], times: i64) {
-        self.history.again(rows, times);
-        if rows.len() == 1 && self.pace.was_plain() {
+    pub(super) fn keep_again(&mut self, id: Id, at: &Span, turn: Turn<'_>, times: i64) {
+        self.history.turns(turn, times);
+        if turn.len() == 1 && self.pace.was_plain() {
             // "Row 1 (RS): Knit. Repeat row 1": the same from both sides, the label says where it begins.
             self.sides.go_on(times);
             return;
         }
         // In a third working the sides are as in the first.
         for _ in 0..times.min(2) {
-            for row in rows {
+            match turn.before {
+                Before::Even(0) => {}
+                Before::Even(rows) => self.sides.go_on(i64::try_from(rows).unwrap_or(i64::MAX)),
+                Before::Unknown => self.sides.forget(),
+            }
+            for row in turn.rows {
                 if let Some(side) = self.turned_again(*row) {
                     self.tell(id.0, at.clone(), Fault::Side { side, again: true });
                     self.sides.forget();
@@ -102,7 +108,7 @@ impl Knitter<'_> {
                 }
             }
         }
-        if times > 2 && !rows.len().is_multiple_of(2) {
+        if times > 2 && !turn.len().is_multiple_of(2) {
             self.sides.go_on(times);
         }
     }

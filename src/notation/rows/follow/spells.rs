@@ -7,7 +7,8 @@ use super::super::tree::{Number, Span};
 use super::knitter::{Id, Knitter, MOST_ROWS};
 use super::markers::Markers;
 use super::pace::Pace;
-use super::past::{History, Past};
+use super::past::{Past, Place};
+use super::pieces::Held;
 use super::sides::Sides;
 
 /// What is worked again.
@@ -18,18 +19,51 @@ pub(super) enum What {
     Ends(i64),
 }
 
-/// The rows of one working in a spell.
-pub(super) struct Turns {
-    /// Of the first, before which fewer plain ones may be left to work.
-    pub(super) first: Vec<Past>,
-    /// Of each other one.
-    pub(super) rest: Vec<Past>,
+/// The rows of the workings in a spell.
+pub(super) struct Turns<'r> {
+    /// What comes before those of the first, where fewer plain ones may be left to work.
+    first: Before,
+    /// What comes before those of each other one.
+    rest: Before,
+    rows: &'r [Past],
 }
 
-impl Turns {
-    /// The rows of a working, counted from 1.
-    pub(super) fn of(&self, pass: i64) -> &[Past] {
-        if pass <= 1 { &self.first } else { &self.rest }
+/// The rows of one working.
+#[derive(Clone, Copy)]
+pub(super) struct Turn<'r> {
+    pub(super) before: Before,
+    pub(super) rows: &'r [Past],
+}
+
+/// What is worked before the rows of a working.
+#[derive(Clone, Copy)]
+pub(super) enum Before {
+    /// So many rows that change no count.
+    Even(usize),
+    /// Nobody knows how many.
+    Unknown,
+}
+
+impl<'r> Turns<'r> {
+    /// Rows with none before them.
+    pub(super) fn each(rows: &'r [Past]) -> Self {
+        Self { first: Before::Even(0), rest: Before::Even(0), rows }
+    }
+
+    /// A working, counted from 1.
+    pub(super) fn of(&self, pass: i64) -> Turn<'r> {
+        Turn { before: if pass <= 1 { self.first } else { self.rest }, rows: self.rows }
+    }
+}
+
+impl Turn<'_> {
+    /// How many rows it is; what nobody knows is one.
+    pub(super) fn len(&self) -> usize {
+        let before = match self.before {
+            Before::Even(rows) => rows,
+            Before::Unknown => 1,
+        };
+        self.rows.len().saturating_add(before)
     }
 }
 
@@ -37,10 +71,11 @@ impl Turns {
 struct Kept {
     needle: Needle,
     markers: Markers,
-    history: History,
+    history: Place,
     pace: Pace,
     sides: Sides,
     lost_at: Option<(usize, Span)>,
+    held: Held,
     told: usize,
 }
 
@@ -63,25 +98,24 @@ impl Knitter<'_> {
         self.pass_spells(id, statement, spells, what, 0);
         let wrong = self.told.len() > before.told || says.zip(self.needle.total).is_some_and(|(says, is)| says != is);
         if wrong || (either && says.is_none()) {
-            let told = self.told.split_off(before.told);
-            let usual = Kept { told: 0, ..self.keep() };
+            let usual = self.needle.total;
             self.restore(&before);
             self.pass_spells(id, statement, spells, what, 1);
             let is_fit = self.told.len() == before.told;
-            let as_usual = usual.needle.total == self.needle.total;
+            let as_usual = usual == self.needle.total;
             if is_fit && says.is_some() && says == self.needle.total {
                 if !either {
                     self.tell(id.0, number.at.clone(), Fault::InAll { times: number.of(self.size) });
                 }
             } else {
-                self.told.truncate(before.told);
-                self.restore(&usual);
-                self.told.extend(told);
+                self.restore(&before);
+                self.pass_spells(id, statement, spells, what, 0);
                 if either && says.is_none() && !as_usual {
                     self.lose(id.0, statement.at.clone(), false);
                 }
             }
         }
+        self.history.go_on();
         if either {
             self.history.push(Past::Unknown);
             self.sides.forget();
@@ -89,14 +123,15 @@ impl Knitter<'_> {
         self.stated(id, statement, false);
     }
 
-    fn keep(&self) -> Kept {
+    fn keep(&mut self) -> Kept {
         Kept {
             needle: self.needle,
             markers: self.markers.clone(),
-            history: self.history.clone(),
+            history: self.history.place(),
             pace: self.pace,
             sides: self.sides,
             lost_at: self.lost_at.clone(),
+            held: self.held.clone(),
             told: self.told.len(),
         }
     }
@@ -104,10 +139,12 @@ impl Knitter<'_> {
     fn restore(&mut self, kept: &Kept) {
         self.needle = kept.needle;
         self.markers = kept.markers.clone();
-        self.history = kept.history.clone();
+        self.history.come_back(kept.history);
         self.pace = kept.pace;
         self.sides = kept.sides;
         self.lost_at.clone_from(&kept.lost_at);
+        self.held.clone_from(&kept.held);
+        self.told.truncate(kept.told);
     }
 
     /// Works spells one after another, those whose times are not clear so many times fewer.
@@ -124,11 +161,10 @@ impl Knitter<'_> {
     }
 
     /// Rows with the plain ones before them that make them every so manieth; those worked already are counted.
-    fn spaced(&self, rows: &[Past], spell: &Spell) -> Turns {
-        let behind = |before: Vec<Past>| before.iter().chain(rows).copied().collect::<Vec<Past>>();
+    fn spaced<'r>(&self, rows: &'r [Past], spell: &Spell) -> Turns<'r> {
         let (first, rest) = match &spell.every {
-            Every::Row => (behind(Vec::new()), behind(Vec::new())),
-            Every::Unsaid => (behind(vec![Past::Unknown]), behind(vec![Past::Unknown])),
+            Every::Row => return Turns::each(rows),
+            Every::Unsaid => (Before::Unknown, Before::Unknown),
             Every::Rows(every) => {
                 let every = usize::try_from(every.of(self.size)).unwrap_or(0);
                 let between = every.saturating_sub(rows.len()).min(MOST_ROWS);
@@ -136,15 +172,12 @@ impl Knitter<'_> {
                     [Past::Row(id)] => self.history.since(*id),
                     _ => Some(0),
                 };
-                let first = match since.and_then(|since| between.checked_sub(since)) {
-                    Some(more) => vec![Past::Even; more],
-                    // Whether it comes now or after so many more, the words do not tell.
-                    None => vec![Past::Unknown],
-                };
-                (behind(first), behind(vec![Past::Even; between]))
+                // Whether it comes now or after so many more, the words do not always tell.
+                let first = since.and_then(|since| between.checked_sub(since)).map_or(Before::Unknown, Before::Even);
+                (first, Before::Even(between))
             }
         };
-        Turns { first, rest }
+        Turns { first, rest, rows }
     }
 
     /// How many times, fewer where it is not clear whether the first is among them.
@@ -153,7 +186,7 @@ impl Knitter<'_> {
         number.of(self.size).saturating_sub(fewer).max(0)
     }
 
-    fn pass_rows(&mut self, id: Id, statement: &Statement, again: &Again, turns: &Turns, at: &Span, fewer: i64) {
+    fn pass_rows(&mut self, id: Id, statement: &Statement, again: &Again, turns: &Turns<'_>, at: &Span, fewer: i64) {
         match again {
             Again::More(number) | Again::Times(number) | Again::Either(number) => {
                 let times = self.times(again, number, fewer);
@@ -175,7 +208,7 @@ impl Knitter<'_> {
                 self.passes(id, at, turns, 1);
                 self.history.push(Past::Unknown);
                 self.keep_turns(id, at, turns, 1);
-                if !turns.rest.len().is_multiple_of(2) {
+                if !turns.of(2).len().is_multiple_of(2) {
                     self.sides.forget();
                 }
                 if self.needle.total != before.total {
@@ -187,9 +220,9 @@ impl Knitter<'_> {
     }
 
     /// Keeps rows that were worked so many times.
-    pub(super) fn keep_turns(&mut self, id: Id, at: &Span, turns: &Turns, times: i64) {
-        self.keep_again(id, at, &turns.first, times.min(1));
-        self.keep_again(id, at, &turns.rest, times.saturating_sub(1));
+    pub(super) fn keep_turns(&mut self, id: Id, at: &Span, turns: &Turns<'_>, times: i64) {
+        self.keep_again(id, at, turns.of(1), times.min(1));
+        self.keep_again(id, at, turns.of(2), times.saturating_sub(1));
     }
 
     /// Works shaping at both ends, that changes the count by so much each time.

@@ -13,6 +13,9 @@ pub(super) type Bad = (Trouble, Span);
 /// The deepest that repeats may stand in each other; nobody could follow more.
 const DEEPEST: usize = 12;
 
+/// How far a run of numbers or a bracket with a count is looked for, in bytes; nobody's are as long.
+const FARTHEST: usize = 400;
+
 /// The largest number that is read: more than the stitches of any knitting.
 const LARGEST: i64 = 99_999;
 
@@ -41,6 +44,12 @@ impl<'a> Cursor<'a> {
     /// The text from here to the end.
     pub fn rest(&self) -> &'a str {
         self.text.get(self.at..self.end).unwrap_or_default()
+    }
+
+    /// As much of it as is looked through again and again.
+    fn near(&self) -> &'a str {
+        let rest = self.rest();
+        rest.get(..rest.floor_char_boundary(FARTHEST)).unwrap_or_default()
     }
 
     /// The character here.
@@ -162,7 +171,7 @@ impl<'a> Cursor<'a> {
 
     /// Whether a bracket here speaks of stitches.
     fn sees_count(&self) -> bool {
-        let rest = self.rest();
+        let rest = self.near();
         let inside = rest.get(1..rest.find([']', ')']).unwrap_or(rest.len())).unwrap_or_default();
         inside.trim_start().starts_with(|c: char| c.is_ascii_digit()) && inside.contains("st")
     }
@@ -182,7 +191,7 @@ impl<'a> Cursor<'a> {
     /// Reads an ordinal number or a run of them, `8th (7th, 6th)`; nothing where none stands here.
     pub fn ordinal(&mut self) -> Result<Option<Number>, Bad> {
         self.spaces();
-        let (start, rest) = (self.at, self.rest());
+        let (start, rest) = (self.at, self.near());
         let plain = without_ordinals(rest);
         self.attempt(|cursor| {
             let number = cursor.number_of(&plain)?;
@@ -202,7 +211,7 @@ impl<'a> Cursor<'a> {
         self.attempt(|cursor| Ok(cursor.number_of(&plain)?.filter(|number| !number.values.is_one())))
     }
 
-    /// Reads a number that what is to be read begins with, which is as long as the text from here on.
+    /// Reads a number that what is to be read begins with, which keeps its places.
     fn number_of(&mut self, rest: &str) -> Result<Option<Number>, Bad> {
         let start = self.at;
         let long = self.long_word();

@@ -7,6 +7,9 @@ use super::place::{Place, place};
 use super::special::works_here;
 use super::until::{stitches_left, times};
 
+/// The most spells of one sentence.
+const MOST: usize = 12;
+
 /// How one spell is joined to that before it.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Join {
@@ -31,7 +34,7 @@ pub(super) fn spells(cursor: &mut Cursor<'_>) -> Result<Option<Vec<Spell>>, Bad>
         one = single;
         let open = spell.again == Again::Unsaid;
         all.push(spell);
-        if open {
+        if open || all.len() == MOST {
             break;
         }
     }

@@ -90,8 +90,10 @@ fn several(cursor: &mut Cursor<'_>, start: usize, lower: &str) -> Result<Option<
         let number = cursor.number()?;
         Ok(number.filter(|_| cursor.any(&["rows", "rnds", "rounds", "row", "rnd", "round"])))
     })?;
-    let plural = lower.split(|c: char| !c.is_alphanumeric()).any(|word| matches!(word, "rows" | "rnds" | "rounds"));
-    Ok(several.or_else(|| (!plural).then(|| cursor.once())))
+    // "Every row:" is as many as there are.
+    let many = |word: &str| matches!(word, "rows" | "rnds" | "rounds" | "every" | "each" | "all");
+    let one = !lower.split(|c: char| !c.is_alphanumeric()).any(many);
+    Ok(several.or_else(|| one.then(|| cursor.once())))
 }
 
 /// Whether a line with the word row or round in it is a heading all the same: `Short rows:`, `Round the ankle:`. `Next row:`

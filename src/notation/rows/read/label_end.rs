@@ -1,6 +1,10 @@
 //! Where the words of a label end: at a colon, or at the dash of `Row 1 - K2`.
 
+use super::super::name::RowName;
 use super::label::ROW;
+
+/// Words of a label beside the word row and its numbers.
+const BESIDES: [&str; 11] = ["and", "to", "rs", "ws", "all", "every", "right", "wrong", "side", "r", "short"];
 
 /// Returns how long the words of the label are that a text begins with, and with the sign behind them; nothing where it begins
 /// with none.
@@ -14,9 +18,14 @@ pub(super) fn label_end(text: &str) -> Option<(usize, usize)> {
     }
 }
 
-/// Whether what stands between a dash and a colon belongs to the label: words, and no stitches with numbers.
+/// Whether what stands between a dash and a colon belongs to the label: sides and the word row, or a name that says what is
+/// done in it, as in "Row 5 - Dec row:".
 fn is_more_of_it(words: &str) -> bool {
-    !words.contains(|c: char| c.is_ascii_digit() || c == ',')
+    let lower = words.to_lowercase();
+    let of_label = |word: &str| word.is_empty() || BESIDES.contains(&word) || ROW.contains(&word);
+    let figures = words.contains(|c: char| c.is_ascii_digit() || c == ',');
+    let named = !figures && RowName::of(words).is_some_and(|name| !name.is_plain());
+    lower.split(|c: char| !c.is_alphanumeric()).all(of_label) || named
 }
 
 /// Where the colon of a label stands: before the sentence ends, outside brackets.
@@ -47,7 +56,6 @@ fn dash(text: &str) -> Option<(usize, usize)> {
 
 /// Whether words are those of a numbered row and no others: `Rows 1 and 3 (RS)`.
 fn is_numbered(words: &str) -> bool {
-    const BESIDES: [&str; 11] = ["and", "to", "rs", "ws", "all", "every", "right", "wrong", "side", "r", "short"];
     let lower = words.to_lowercase();
     let mut all = lower.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).peekable();
     let begins = all.peek().is_some_and(|first| is_row_word(first) || matches!(*first, "r" | "short"));

@@ -47,7 +47,7 @@ use items::Close;
 use lead::{is_bare_title, lead_in};
 pub use sentence::speaks_of_markers;
 use sentence::{begun, row, sentence, troubled};
-use sizes::{Scope, scope};
+use sizes::{Before, Scope, scope};
 
 /// Reads a text of rows.
 ///
@@ -58,10 +58,11 @@ pub fn read(text: &str, lexicon: &Lexicon, style: RunStyle) -> Written {
     let mut statements = Vec::new();
     // What a line alone says of the sizes holds until another says so.
     let mut standing: Option<Only> = None;
+    let mut before = Before::default();
     for (line, _) in lines(text) {
         (cursor.at, cursor.end) = (line.start, line.end);
         cursor.only.clone_from(&standing);
-        if let Some(said) = for_sizes(&mut cursor, &statements) {
+        if let Some(said) = for_sizes(&mut cursor, &statements, &mut before) {
             if said.is_none() || cursor.is_done() {
                 standing = said;
             }
@@ -69,9 +70,9 @@ pub fn read(text: &str, lexicon: &Lexicon, style: RunStyle) -> Written {
                 continue;
             }
         }
-        let before = statements.len();
-        read_line(&mut cursor, &mut statements);
-        for statement in statements.get(before..).unwrap_or_default() {
+        let behind = statements.len();
+        read_line(&mut cursor, &mut statements, &mut before);
+        for statement in statements.get(behind..).unwrap_or_default() {
             runs::further(&mut cursor, statement);
         }
         if matches!(statements.last(), Some(Statement { doing: Doing::Heading { .. }, .. })) {
@@ -89,10 +90,8 @@ pub fn read(text: &str, lexicon: &Lexicon, style: RunStyle) -> Written {
 }
 
 /// Reads for which sizes what follows is, and keeps it; nothing where that is not said here.
-fn for_sizes(cursor: &mut Cursor<'_>, statements: &[Statement]) -> Option<Option<Only>> {
-    // The others are those that the sentences just before are not for.
-    let restricted = || statements.iter().rev().map_while(|before| before.only.as_ref().filter(|only| !only.except));
-    match scope(cursor, || restricted().flat_map(|only| only.sizes.iter().copied()).collect())? {
+fn for_sizes(cursor: &mut Cursor<'_>, statements: &[Statement], before: &mut Before) -> Option<Option<Only>> {
+    match scope(cursor, || before.sizes(statements))? {
         Scope::All => cursor.only = None,
         Scope::Some(only, unknown) => {
             cursor.unknown_sizes.extend(unknown);
@@ -158,13 +157,13 @@ pub fn lines(text: &str) -> Vec<(Span, bool)> {
     all
 }
 
-fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
+fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>, before: &mut Before) {
     cursor.spaces();
     let line = cursor.at..cursor.end;
     match label::label(cursor) {
         Err(bad) => statements.push(troubled(cursor, Doing::Unsaid, bad, line)),
         Ok(Some(label)) => {
-            label_sizes(cursor, &label.at, statements);
+            label_sizes(cursor, &label.at, statements, before);
             row(cursor, Some(label), line.start, statements);
         }
         Ok(None) if is_heading(cursor) => {
@@ -185,15 +184,15 @@ fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
         }
     }
     while !cursor.is_done() {
-        let before = cursor.at;
+        let start = cursor.at;
         if cursor.sign('.') || cursor.sign(';') || cursor.sign(',') || cursor.any(&["then", "and"]) {
             continue;
         }
-        if for_sizes(cursor, statements).is_some() {
+        if for_sizes(cursor, statements, before).is_some() {
             continue;
         }
         sentence(cursor, statements);
-        if cursor.at == before {
+        if cursor.at == start {
             // Never stand still.
             cursor.at = cursor.end;
         }
@@ -201,11 +200,11 @@ fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>) {
 }
 
 /// Reads the sizes that a label names: `Row 5 (sizes 3 and 4 only)`.
-fn label_sizes(cursor: &mut Cursor<'_>, label: &Span, statements: &[Statement]) {
+fn label_sizes(cursor: &mut Cursor<'_>, label: &Span, statements: &[Statement], before: &mut Before) {
     let words = cursor.text.get(label.clone()).unwrap_or_default();
     let Some(at) = words.to_ascii_lowercase().find("size") else { return };
     let here = (cursor.at, cursor.end);
     (cursor.at, cursor.end) = (label.start + at, label.end);
-    for_sizes(cursor, statements);
+    for_sizes(cursor, statements, before);
     (cursor.at, cursor.end) = here;
 }

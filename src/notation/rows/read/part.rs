@@ -17,8 +17,9 @@ pub(super) fn part(cursor: &mut Cursor<'_>) -> Option<String> {
     let mut words = Vec::new();
     let mut found = false;
     loop {
-        let word = cursor.word().to_lowercase();
-        let single = word.strip_suffix('s').filter(|word| PARTS.contains(word)).unwrap_or(&word);
+        let word = cursor.word();
+        let lower = word.to_lowercase();
+        let single = lower.strip_suffix('s').filter(|word| PARTS.contains(word)).unwrap_or(&lower);
         let is_part = PARTS.contains(&single);
         if !is_part && (found || !WHICH.contains(&single)) {
             break;

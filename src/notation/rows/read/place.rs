@@ -6,7 +6,7 @@ use super::cursor::{Bad, Cursor};
 use crate::measure::SizeRun;
 
 /// Numbers that count places, in words.
-const PLACES: [(&[&str], i64); 9] = [
+const PLACES: [(&[&str], i64); 11] = [
     (&["other", "alternate", "alt", "second"], 2),
     (&["third"], 3),
     (&["fourth"], 4),
@@ -14,7 +14,9 @@ const PLACES: [(&[&str], i64); 9] = [
     (&["sixth"], 6),
     (&["seventh"], 7),
     (&["eighth"], 8),
+    (&["ninth"], 9),
     (&["tenth"], 10),
+    (&["eleventh"], 11),
     (&["twelfth"], 12),
 ];
 

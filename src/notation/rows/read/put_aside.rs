@@ -33,7 +33,8 @@ pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
     let start = cursor.at;
     cursor.skip_sentence();
     let end = cursor.at;
-    let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_lowercase();
+    // Every byte stays where it is, as a place in these words is one in the text.
+    let words = cursor.text.get(start..cursor.at).unwrap_or_default().to_ascii_lowercase();
     let ends = [",", ";", " and ", " then "].iter().filter_map(|end| words.find(end)).min().unwrap_or(words.len());
     let (to, more) = words.split_at(ends);
     let waits = tokens(to).any(|word| HOLDS.contains(&word));

@@ -12,6 +12,12 @@ use super::special::special;
 use super::until::stitches_left;
 use super::{chart, items, label, stated};
 
+/// The most leads of one sentence that are looked behind.
+const MOST_LEADS: usize = 4;
+
+/// The most statements behind which a label may still be one for each of the rows that it is as; nobody's text has as many.
+const MOST_STATEMENTS: usize = 100_000;
+
 /// A statement as it is begun: nothing is said of its count yet.
 pub(super) fn begun(cursor: &Cursor<'_>, doing: Doing, at: Span) -> Statement {
     Statement {
@@ -39,7 +45,10 @@ pub(super) fn sentence(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>)
     if matches!(read, Ok(None | Some(Doing::Aside))) {
         // "Beg with a knit row, work 4 rows" begins like an aside and is more than one.
         cursor.at = start;
-        while matches!(read, Ok(None | Some(Doing::Aside))) && lead(cursor) {
+        for _ in 0..MOST_LEADS {
+            if !matches!(read, Ok(None | Some(Doing::Aside))) || !lead(cursor) {
+                break;
+            }
             let behind = cursor.at;
             match special(cursor) {
                 Ok(Some(doing)) if doing != Doing::Aside => read = Ok(Some(doing)),
@@ -150,14 +159,16 @@ fn left_at_last(cursor: &mut Cursor<'_>, at: &Span) -> Option<Number> {
 pub(super) fn row(cursor: &mut Cursor<'_>, label: Option<Label>, start: usize, statements: &mut Vec<Statement>) {
     let body = cursor.at;
     if let Some(label) = &label
+        && statements.len() < MOST_STATEMENTS
         && let Ok(Some(rows)) = as_rows(cursor, label)
     {
         let end = cursor.at;
-        let same = |(number, row): (&u32, u32)| {
-            let label = Label { numbers: vec![*number], ..label.clone() };
-            (label, vec![Item::SameAs { row, at: body..end }])
+        // The last of them has the last number, which a count behind them is of.
+        let same = |(at, row): (usize, &u32)| {
+            let numbers = label.numbers.iter().skip(at).step_by(rows.len()).copied().collect();
+            (Label { numbers, ..label.clone() }, vec![Item::SameAs { row: *row, at: body..end }])
         };
-        several_rows(cursor, label.numbers.iter().zip(rows).map(same).collect(), start..end, statements);
+        several_rows(cursor, rows.iter().enumerate().map(same).collect(), start..end, statements);
         return;
     }
     cursor.at = body;
@@ -213,8 +224,9 @@ fn as_rows(cursor: &mut Cursor<'_>, label: &Label) -> Result<Option<Vec<u32>>, B
         && cursor.any(&["rows", "rnds", "rounds"])
     {
         let rows = label::list(cursor)?;
-        if cursor.is_stop() && !rows.is_empty() && label.numbers.len().is_multiple_of(rows.len()) {
-            return Ok(Some(rows.iter().cycle().take(label.numbers.len()).copied().collect()));
+        let numbers = label.numbers.len();
+        if cursor.is_stop() && !rows.is_empty() && numbers > 0 && numbers.is_multiple_of(rows.len()) {
+            return Ok(Some(rows));
         }
     }
     cursor.at = before;

@@ -1,8 +1,12 @@
 //! For which sizes something is: `Sizes 1 and 2 only:`, `Size XL only:`, `All other sizes:`, `All sizes:`.
 
-use super::super::statement::Only;
+use super::super::statement::{Only, Statement};
 use super::super::tree::Span;
 use super::cursor::Cursor;
+use std::collections::BTreeSet;
+
+/// The most sizes of a pattern that has not said which it has.
+const MOST: usize = 99;
 
 /// What stands before a row or a sentence of the sizes that work it.
 pub(super) enum Scope {
@@ -12,9 +16,31 @@ pub(super) enum Scope {
     Some(Only, Vec<Span>),
 }
 
+/// The sizes that the sentences just before are for, which the others are told from.
+#[derive(Default)]
+pub(super) struct Before {
+    sizes: BTreeSet<usize>,
+    /// How many statements were looked at.
+    seen: usize,
+}
+
+impl Before {
+    /// Takes in the statements that were read since, and returns the sizes.
+    pub(super) fn sizes(&mut self, statements: &[Statement]) -> Vec<usize> {
+        for statement in statements.get(self.seen..).unwrap_or_default() {
+            match statement.only.as_ref().filter(|only| !only.except) {
+                Some(only) => self.sizes.extend(&only.sizes),
+                None => self.sizes.clear(),
+            }
+        }
+        self.seen = statements.len();
+        self.sizes.iter().copied().collect()
+    }
+}
+
 /// Reads for which sizes what follows is; nothing where that is not said here. `before` returns the sizes that what
 /// stands just before is for, which the others are told from.
-pub(super) fn scope(cursor: &mut Cursor<'_>, before: impl Fn() -> Vec<usize>) -> Option<Scope> {
+pub(super) fn scope(cursor: &mut Cursor<'_>, before: impl FnOnce() -> Vec<usize>) -> Option<Scope> {
     let start = cursor.at;
     let scope = read(cursor, before);
     if scope.is_none() {
@@ -23,7 +49,7 @@ pub(super) fn scope(cursor: &mut Cursor<'_>, before: impl Fn() -> Vec<usize>) ->
     scope
 }
 
-fn read(cursor: &mut Cursor<'_>, before: impl Fn() -> Vec<usize>) -> Option<Scope> {
+fn read(cursor: &mut Cursor<'_>, before: impl FnOnce() -> Vec<usize>) -> Option<Scope> {
     cursor.spaces();
     let start = cursor.at;
     let says_for = cursor.eat("for");
@@ -137,7 +163,7 @@ fn one(cursor: &mut Cursor<'_>) -> Option<Result<usize, Span>> {
     }
     cursor.at += word.len();
     let number = word.parse::<usize>().ok().and_then(|number| number.checked_sub(1));
-    let count = names.map_or(usize::MAX, crate::measure::SizeNames::len);
+    let count = names.map_or(MOST, crate::measure::SizeNames::len);
     match number.filter(|size| *size < count) {
         Some(size) => Some(Ok(size)),
         None => Some(Err(start..cursor.at)),

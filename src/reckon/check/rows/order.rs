@@ -21,7 +21,7 @@ pub static ROW_NUMBERS: Code = Code {
 pub static ROW_SIDES: Code = Code {
     name: "row-sides",
     severity: Severity::Warning,
-    what: "Rows that follow each other are said to be on the same side, or a round has a side.",
+    what: "Rows that follow each other are said to be on the same side, a row is worked again from the other side than it says, or a round has a side.",
     why: "The knitter looks at the wrong side of the work from there on.",
     bad: "Row 1 (RS): Knit.\nRow 2 (RS): Purl.",
     good: "Row 1 (RS): Knit.\nRow 2 (WS): Purl.",
