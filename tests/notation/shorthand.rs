@@ -19,6 +19,13 @@ fn rows_in_many_spellings() {
         (24, "Rnd 1: *K1, M1L, k to last st on needle, M1R, k1; repeat from * on second needle. (4 sts increased)", 28),
         (60, "Row 1: BO 8, k until 22 sts on needle after BO, BO 8, k to end.", 44),
         (40, "Row 1: K to first wrapped st, k wrapped st together with its wrap, k to end.", 40),
+        (1, "Pick up and knit 20 sts, 14 sts, 20 sts and 32 sts. 86 sts.", 86),
+        (
+            40,
+            "Inc rnd: M1, k to end.\nNext rnd: Knit.\nWork inc rnd every 6th rnd once more.\nKnit until it measures 14 cm, ending last rnd 2 sts before end of rnd.",
+            42,
+        ),
+        (24, "Rnd 1: *K1, M1L, knit to last st, M1R, k1; repeat from * on second needle.", 28),
         (40, "Row 1: Inc in next st, k to end.", 41),
         (40, "Row 1: Inc 1 st in first st, k to last st, inc in last st.", 42),
         (40, "Row 1: Kfb in first st, k to end.", 41),
@@ -51,6 +58,15 @@ fn rows_in_many_spellings() {
         assert_eq!(unread, [], "{text}");
         assert_eq!(end(&[&text], 1), [Some(after)], "{text}");
     }
+}
+
+/// In the round what is bound off at the end may go on with the next round; nothing is said to be missing then.
+#[test]
+fn stitches_are_bound_off_past_the_end_of_a_round() {
+    let text = "CO 160 sts.\nRnd 1: Knit.\nNext rnd: K to 4 sts before end of rnd; bind off 8 sts, k until 72 sts on needle after BO, bind off 8 sts, k to end.";
+    assert_eq!(told(&[text], 1), []);
+    let flat = told(&["CO 160 sts.\nRow 1: Knit.\nRow 2: K to last 4 sts, bind off 8 sts."], 1);
+    assert_eq!(flat.len(), 1);
 }
 
 #[test]

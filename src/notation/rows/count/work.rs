@@ -109,6 +109,14 @@ impl Work {
             }
         }
         match item {
+            // Stitches bound off past the end of a round are the first of the next one.
+            Item::Work { binds: true, times, at, .. }
+                if self.round
+                    && self.tail.is_some()
+                    && self.here.is_some_and(|here| self.taken.saturating_add(times.of(self.size)) > here) =>
+            {
+                self.lose(at);
+            }
             Item::Work { takes, leaves, times, binds, .. } => {
                 let (unit, times) = (Counts::new(*takes, *leaves), times.of(self.size));
                 self.take(unit, times);

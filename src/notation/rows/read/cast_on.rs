@@ -56,7 +56,8 @@ pub(super) fn cast_on(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         let counted = more.is_some() && cursor.any(&STITCHES);
         let edge = EDGES.iter().any(|words| cursor.sees(words));
         match more {
-            Some(more) if (counted && begins) || edge => all = together(&all, &more),
+            // "20 sts, 14 sts and 32 sts" are edge after edge, which the piece itself shows.
+            Some(more) if counted && (begins || picks && goes_on(cursor)) || edge => all = together(&all, &more),
             _ if begins && !counted => return Ok(None),
             _ => {
                 cursor.at = before;
@@ -69,6 +70,11 @@ pub(super) fn cast_on(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         (true, true) => Doing::PickUp(all),
         (true, false) => Doing::CastOn(all),
     }))
+}
+
+/// Whether another number follows in a list, or it ends here.
+fn goes_on(cursor: &mut Cursor<'_>) -> bool {
+    cursor.is_stop() || cursor.peek() == Some(',') || cursor.sees("and") || super::stated::is_here(cursor)
 }
 
 /// Moves past needles, yarn, method and side, which stand before with commas; returns whether some did, and nothing where what

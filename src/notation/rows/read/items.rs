@@ -1,7 +1,7 @@
 //! What is done in a row: stitches, repeats, brackets.
 
 use super::super::statement::Trouble;
-use super::super::tree::{How, Item, Number, Span};
+use super::super::tree::{How, Item, Number, Span, To, Until, Which};
 use super::aside::aside;
 use super::cursor::{Bad, Cursor};
 use super::facing::facing;
@@ -137,10 +137,15 @@ fn star(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
             cursor.at = before;
         }
     }
+    let before = cursor.at;
     let how = match again(cursor)? {
         None if repeated => open(cursor, &inside)?,
         how => how,
     };
+    // "To last st; rep from * on second needle" is the last of that needle.
+    if cursor.text.get(before..cursor.at).is_some_and(|words| words.trim_end().ends_with("needle")) {
+        inside.iter_mut().for_each(of_needle);
+    }
     cursor.depth -= 1;
     let inside = colour::of_all(cursor, inside);
     let at = start..cursor.at;
@@ -151,6 +156,15 @@ fn star(cursor: &mut Cursor<'_>) -> Result<Item, Bad> {
         }
         Some(how) => Ok(Item::Repeat { items: inside, how, at }),
         None => unclear(at),
+    }
+}
+
+/// What goes to the last stitches of a needle goes to a place that the words do not tell.
+fn of_needle(item: &mut Item) {
+    if let Item::Even { until, .. } = item
+        && let Until::Last(by) = until
+    {
+        *until = Until::Marker(To { which: Which::Unknown, by: by.clone(), past: false });
     }
 }
 

@@ -43,7 +43,7 @@ const QUIET: &str = " row rows rnd rnds round rounds ridge ridges in on of the a
     through back loop loops tbl marker markers m slipping ";
 
 /// Words that say the next rows are as those before.
-const AS_BEFORE: [&str; 4] = ["established", "set", "est", "before"];
+const AS_BEFORE: [&str; 3] = ["established", "set", "est"];
 
 /// Reads rows that change no count: "Knit 4 rows", "Work even until it measures 10 cm".
 pub(super) fn plain(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
@@ -77,7 +77,7 @@ pub(super) fn plain(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         || ribs
         || words.contains("without")
         || has(&["st", "stockinette", "garter", "rib", "ribbing", "seed", "moss"]);
-    let as_before = !straight && (goes_on || has(&AS_BEFORE));
+    let as_before = !straight && (goes_on || has(&AS_BEFORE) || words.contains("as before"));
     Ok(Some(if as_before { Doing::Established } else { Doing::Plain { rows: how_many(&words) } }))
 }
 
