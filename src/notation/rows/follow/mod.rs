@@ -3,7 +3,7 @@
 mod again;
 mod ahead;
 mod apart;
-mod aside;
+mod begin;
 mod chart;
 mod dashes;
 mod held;
@@ -15,6 +15,7 @@ mod past;
 mod piece_names;
 mod pieces;
 mod row;
+mod shape;
 mod sides;
 mod spells;
 mod usual;

@@ -4,9 +4,8 @@ use super::super::lexicon::Lexicon;
 use super::super::statement::{Again, Every, Repeated, Rows, Spell};
 use super::super::tree::Number;
 use super::cursor::{Bad, Cursor};
-use super::effect::alters;
+use super::effect::{alters, works_here};
 use super::named::{led, named, spaced};
-use super::special::works_here;
 use super::{label, stated, until};
 
 /// Reads "Repeat rows 1-8 3 times more", "Rep last 2 rows until 8 sts rem", "Work dec rnd every 8th rnd 5 times more", and the

@@ -3,9 +3,8 @@
 use super::super::statement::Doing;
 use super::super::tree::Number;
 use super::cursor::{Bad, Cursor};
+use super::effect::{is_stitch, names_stitches, works_here};
 use super::plain::tokens;
-use super::put_aside::names_stitches;
-use super::special::{is_stitch, works_here};
 use crate::measure::SizeRun;
 
 const PICK_UP: [&str; 5] = ["pick up and knit", "pick up and purl", "pick up and k", "pick up and p", "pick up"];

@@ -1,10 +1,8 @@
 //! Words of a sentence that only describe: how far it goes, and where markers are put meanwhile.
 
 use super::super::lexicon::Lexicon;
-use super::effect::alters;
+use super::effect::{alters, names_stitches, shapes, works_here};
 use super::plain::{is_length, tokens};
-use super::put_aside::names_stitches;
-use super::special::works_here;
 
 /// Words of which one says that it is measured, or held against another piece.
 const MEASURES: &str = " measure measures measuring long length reach reaches comes come matches match desired fits fit cm mm in inch inches \
@@ -40,14 +38,6 @@ pub(super) fn without_descriptions(words: &str, lexicon: &Lexicon) -> String {
         }
     }
     kept
-}
-
-/// Whether words, in small letters, speak of increases or decreases.
-pub(super) fn shapes(words: &str) -> bool {
-    tokens(words).any(|word| {
-        ["increas", "decreas"].iter().any(|change| word.starts_with(change))
-            || matches!(word, "inc" | "dec" | "incs" | "decs")
-    })
 }
 
 /// Whether words say that the last round ends before its end, or past it: "4 (5, 6) sts before BOR marker on last rnd".

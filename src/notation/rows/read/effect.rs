@@ -1,5 +1,6 @@
-//! Whether words that are no list of stitches change them all the same: `increasing evenly`, `bind off centre sts`.
+//! What words that are no list of stitches do to them: work them, `k8`; change them, `increasing evenly`; or speak of some.
 
+use super::super::lexicon::Lexicon;
 use super::plain::tokens;
 
 /// Phrases of which a word alone would speak of stitches.
@@ -80,4 +81,50 @@ pub(super) fn alters(words: &str) -> bool {
 pub(super) fn is_count(word: &str) -> bool {
     const NAMES: &str = " one two three four five six seven eight nine ten eleven twelve fifteen sixteen twenty ";
     !word.is_empty() && (word.chars().all(char::is_numeric) || NAMES.split(' ').any(|name| name == word))
+}
+
+/// Whether words that begin like an aside work stitches, or say how many there are more or fewer.
+pub(super) fn works_here(words: &str, lexicon: &Lexicon) -> bool {
+    let shapes = |word: &str| {
+        let word = word.to_lowercase();
+        let changes = word.starts_with("increas") || word.starts_with("decreas");
+        let on = matches!(word.as_str(), "cast" | "casting" | "co" | "pick" | "picking");
+        changes || on || matches!(word.as_str(), "inc" | "dec" | "bind" | "binding" | "bo")
+    };
+    // "Weave in the cast-on tail" shapes nothing.
+    let after = tokens(words).skip_while(|word| !shapes(word)).skip(1).take(4);
+    let shaped = after.into_iter().any(|word| word.chars().all(char::is_numeric));
+    shaped || tokens(words).any(|word| is_stitch(word, lexicon))
+}
+
+/// Whether words, in small letters, go on with work on stitches.
+pub(super) fn works(words: &str, lexicon: &Lexicon) -> bool {
+    const VERBS: [&str; 12] = ["k", "p", "knit", "purl", "work", "place", "slip", "put", "bind", "bo", "cast", "co"];
+    tokens(words).any(|word| VERBS.contains(&word) || is_stitch(word, lexicon)) || works_here(words, lexicon)
+}
+
+/// Whether a word works a stitch: `k8`, `yo`, or one of the pattern's own.
+pub(super) fn is_stitch(word: &str, lexicon: &Lexicon) -> bool {
+    let numbered = |letter: char| {
+        let rest = word.strip_prefix([letter, letter.to_ascii_uppercase()]);
+        rest.is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()))
+    };
+    numbered('k') || numbered('p') || lexicon.find(word).is_some() || lexicon.own_at(word).is_some()
+}
+
+/// Whether words speak of a number of stitches: "10 sts", "the 10 held sts".
+pub(super) fn names_stitches(words: &str) -> bool {
+    let all: Vec<&str> = tokens(words).collect();
+    all.windows(3).chain(all.windows(2)).any(|some| {
+        let number = some.first().is_some_and(|word| is_count(word));
+        number && some.last().is_some_and(|word| matches!(*word, "st" | "sts" | "stitch" | "stitches"))
+    })
+}
+
+/// Whether words, in small letters, speak of increases or decreases.
+pub(super) fn shapes(words: &str) -> bool {
+    tokens(words).any(|word| {
+        ["increas", "decreas"].iter().any(|change| word.starts_with(change))
+            || matches!(word, "inc" | "dec" | "incs" | "decs")
+    })
 }

@@ -3,8 +3,8 @@
 use super::super::statement::{Again, Every, Spell};
 use super::super::tree::Number;
 use super::cursor::{Bad, Cursor};
+use super::effect::works_here;
 use super::place::{Place, place};
-use super::special::works_here;
 use super::until::{stitches_left, times};
 
 /// The most spells of one sentence.

@@ -1,8 +1,7 @@
 //! A line that is only a name with a colon, from which rows are numbered anew: `Crown:`, `Sleeves (make 2):`, `Part 1 – Cuff:`.
 
 use super::cursor::Cursor;
-use super::effect::alters;
-use super::special::works_here;
+use super::effect::{alters, works_here};
 
 /// Words that a sentence begins with which says what is done, not what it is called.
 const VERBS: [&str; 23] = [

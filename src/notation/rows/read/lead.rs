@@ -3,10 +3,8 @@
 use super::super::lexicon::Lexicon;
 use super::colour::before_stitches;
 use super::cursor::Cursor;
-use super::effect::alters;
+use super::effect::{alters, names_stitches, works};
 use super::plain::{is_quiet, tokens};
-use super::put_aside::names_stitches;
-use super::special::works;
 
 /// Words that lead to work behind a comma.
 const LEADS: [&str; 18] = [

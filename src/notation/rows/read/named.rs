@@ -4,11 +4,9 @@ use super::super::name::RowName;
 use super::super::statement::{Again, Every, Repeated, Rows, Spell};
 use super::super::tree::Span;
 use super::cursor::{Bad, Cursor};
-use super::effect::alters;
+use super::effect::{alters, names_stitches, works_here};
 use super::every::spells;
 use super::plain::{is_quiet, tokens};
-use super::put_aside::names_stitches;
-use super::special::works_here;
 use super::stated;
 
 /// The most words that a name has before the word row.

@@ -3,9 +3,9 @@
 use super::super::count::{Reading, once};
 use super::super::tree::{How, Item, Number, To, Until, Which};
 use super::cursor::{Bad, Cursor};
+use super::effect::works_here;
 use super::items::{Close, items, separators};
 use super::plain::is_quiet;
-use super::special::works_here;
 use crate::measure::{SizeNames, SizeRun};
 
 /// Reads it; nothing where something else stands here.

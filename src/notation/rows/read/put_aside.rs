@@ -2,11 +2,10 @@
 
 use super::super::statement::{Doing, PutAside};
 use super::cursor::{Bad, Cursor};
-use super::effect::is_count;
+use super::effect::{names_stitches, works};
 use super::op::{kind, which};
 use super::part::part;
 use super::plain::tokens;
-use super::special::works;
 
 /// Words of which one says that stitches wait, and are not only moved along.
 const HOLDS: [&str; 14] = [
@@ -69,13 +68,4 @@ pub(super) fn put_aside(cursor: &mut Cursor<'_>) -> Result<Option<Doing>, Bad> {
         cursor.at = end;
     }
     Ok(Some(Doing::PutAside(PutAside { number, rest, bare, of })))
-}
-
-/// Whether words speak of a number of stitches: "10 sts", "the 10 held sts".
-pub(super) fn names_stitches(words: &str) -> bool {
-    let all: Vec<&str> = tokens(words).collect();
-    all.windows(3).chain(all.windows(2)).any(|some| {
-        let number = some.first().is_some_and(|word| is_count(word));
-        number && some.last().is_some_and(|word| matches!(*word, "st" | "sts" | "stitch" | "stitches"))
-    })
 }

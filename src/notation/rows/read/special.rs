@@ -1,6 +1,5 @@
 //! Sentences that are no list of stitches: a cast-on, stitches put aside, words for the knitter alone.
 
-use super::super::lexicon::Lexicon;
 use super::super::statement::Doing;
 use super::again::repeat;
 use super::alike::alike;
@@ -8,12 +7,12 @@ use super::between::between;
 use super::bind_all::bind_all;
 use super::cast_on::cast_on;
 use super::cursor::{Bad, Cursor};
-use super::effect::alters;
+use super::effect::{alters, names_stitches, works_here};
 use super::evenly::evenly;
 use super::facing::begins;
 use super::over::over;
 use super::plain::{plain, tokens};
-use super::put_aside::{names_stitches, put_aside};
+use super::put_aside::put_aside;
 use super::shape::shape;
 use super::take_up::take_up;
 
@@ -223,33 +222,4 @@ fn takes_off(words: &str) -> bool {
     let off = ["hold", "holder", "held", "waste", "scrap", "unworked", "remove", "drop"];
     let advice = tokens(&words).next().is_some_and(|first| matches!(first, "note" | "you"));
     !advice && names_stitches(&words) && tokens(&words).any(|word| off.contains(&word))
-}
-
-/// Whether words that begin like an aside work stitches, or say how many there are more or fewer.
-pub(super) fn works_here(words: &str, lexicon: &Lexicon) -> bool {
-    let shapes = |word: &str| {
-        let word = word.to_lowercase();
-        let changes = word.starts_with("increas") || word.starts_with("decreas");
-        let on = matches!(word.as_str(), "cast" | "casting" | "co" | "pick" | "picking");
-        changes || on || matches!(word.as_str(), "inc" | "dec" | "bind" | "binding" | "bo")
-    };
-    // "Weave in the cast-on tail" shapes nothing.
-    let after = tokens(words).skip_while(|word| !shapes(word)).skip(1).take(4);
-    let shaped = after.into_iter().any(|word| word.chars().all(char::is_numeric));
-    shaped || tokens(words).any(|word| is_stitch(word, lexicon))
-}
-
-/// Whether words, in small letters, go on with work on stitches.
-pub(super) fn works(words: &str, lexicon: &Lexicon) -> bool {
-    const VERBS: [&str; 12] = ["k", "p", "knit", "purl", "work", "place", "slip", "put", "bind", "bo", "cast", "co"];
-    tokens(words).any(|word| VERBS.contains(&word) || is_stitch(word, lexicon)) || works_here(words, lexicon)
-}
-
-/// Whether a word works a stitch: `k8`, `yo`, or one of the pattern's own.
-pub(super) fn is_stitch(word: &str, lexicon: &Lexicon) -> bool {
-    let numbered = |letter: char| {
-        let rest = word.strip_prefix([letter, letter.to_ascii_uppercase()]);
-        rest.is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()))
-    };
-    numbered('k') || numbered('p') || lexicon.find(word).is_some() || lexicon.own_at(word).is_some()
 }

@@ -3,9 +3,9 @@
 use super::super::statement::{Doing, TakenUp};
 use super::super::tree::Number;
 use super::cursor::{Bad, Cursor};
+use super::effect::works;
 use super::facing::facing;
 use super::op::kind;
-use super::special::works;
 
 /// Where stitches wait.
 const FROM: [&str; 12] = [

@@ -3,9 +3,8 @@
 use super::super::super::tree::{Number, Reach, Until};
 use super::super::aside::aside;
 use super::super::cursor::{Bad, Cursor};
+use super::super::effect::{names_stitches, works_here};
 use super::super::plain::{is_quiet, tokens};
-use super::super::put_aside::names_stitches;
-use super::super::special::works_here;
 use super::super::{stated, until};
 
 /// Words by which a repeat is meant to go on along the row.

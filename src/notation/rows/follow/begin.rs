@@ -1,12 +1,10 @@
-//! Stitches that come back to the needle, and shaping that a sentence tells.
+//! A piece is begun: cast on, picked up, taken up from where it waits, or worked as another.
 
 use super::super::count::Needle;
-use super::super::statement::{Shaped, Statement, TakenUp};
+use super::super::statement::{Statement, TakenUp};
 use super::super::tree::Number;
 use super::knitter::{Id, Knitter};
 use super::markers::Markers;
-use super::past::Past;
-use super::spells::What;
 
 impl Knitter<'_> {
     /// Begins anew with so many stitches.
@@ -77,15 +75,5 @@ impl Knitter<'_> {
         self.lost_at = None;
         self.markers.forget();
         self.stated(id, statement, false);
-    }
-
-    /// Works shaping that a sentence tells.
-    pub(super) fn shape(&mut self, id: Id, statement: &Statement, shaped: &Shaped) {
-        let each = shaped.by.of(self.size).saturating_mul(shaped.edges);
-        self.history.push(Past::Unknown);
-        self.pace.lose();
-        self.markers.forget();
-        let by = if shaped.less { each.saturating_neg() } else { each };
-        self.work_spells(id, statement, &shaped.spells, &What::Ends(by));
     }
 }
