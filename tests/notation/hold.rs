@@ -46,6 +46,15 @@ fn a_stitch_that_an_abbreviation_drops_is_not_put_aside() {
     assert_eq!(found(&aside)[0].sizes, [(0, Fault::Held { says: 20, had: 3 })]);
 }
 
+/// All that remain behind a count are as many as it says.
+#[test]
+fn what_remains_is_what_was_counted() {
+    let back = |rest: &str| format!("Cast on 44 (46, 48) sts.\nBO 7 sts at beg of next 2 rows. [30 (32, 34) sts]\nPlace rem {rest} sts on holder for back neck.");
+    assert_eq!(told(&[&back("30 (32, 34)")], 3), []);
+    let wrong = told(&[&back("30 (30, 34)")], 3);
+    assert_eq!(wrong, [("30 (30, 34)".to_owned(), vec![(1, Fault::LeftOver { left: 2, had: 32 })])]);
+}
+
 /// 55 (60, 66) stitches, of which 40 are worked: 15 (20, 26) remain.
 #[test]
 fn what_remains_of_a_row_may_be_put_aside() {

@@ -64,6 +64,8 @@ impl<'a> Knitter<'a> {
         // Behind a turn those that remain are on the other needle.
         let there = self.needle.total.zip(self.needle.here).map(|(total, here)| total.saturating_sub(here));
         let there = there.filter(|there| put.rest && *there > 0);
+        // Behind a count all that remain are as many.
+        let counted = self.needle.total.filter(|_| put.rest && self.is_counted_before(id));
         if let Some(waits) = self.waits.take()
             && put.number.as_ref().is_none_or(|number| number.of(self.size) == waits)
         {
@@ -89,13 +91,19 @@ impl<'a> Knitter<'a> {
             if after < 0 {
                 self.tell(id.0, statement.at.clone(), Fault::Short { by: after.saturating_neg(), had: total });
             } else if let Some((fault, number)) =
-                there.and_then(|there| remains(there, says, total)).zip(put.number.as_ref())
+                there.or(counted).and_then(|there| remains(there, says, total)).zip(put.number.as_ref())
             {
                 self.tell(id.0, number.at.clone(), fault);
             }
             self.needle = if after < 0 { Needle::UNKNOWN } else { Needle::of(after) };
         }
         self.stated(id, statement, false);
+    }
+
+    /// Whether the sentence before says how many stitches there are.
+    fn is_counted_before(&self, id: Id) -> bool {
+        let before = id.1.checked_sub(1).and_then(|before| self.get((id.0, before)));
+        before.is_some_and(|before| before.is_for(self.size) && before.stated.is_some())
     }
 
     /// Works a row, and if it ends before its stitches do because the next sentence puts the others aside, that is no fault.
