@@ -49,7 +49,11 @@ fn a_stitch_that_an_abbreviation_drops_is_not_put_aside() {
 /// All that remain behind a count are as many as it says.
 #[test]
 fn what_remains_is_what_was_counted() {
-    let back = |rest: &str| format!("Cast on 44 (46, 48) sts.\nBO 7 sts at beg of next 2 rows. [30 (32, 34) sts]\nPlace rem {rest} sts on holder for back neck.");
+    let back = |rest: &str| {
+        format!(
+            "Cast on 44 (46, 48) sts.\nBO 7 sts at beg of next 2 rows. [30 (32, 34) sts]\nPlace rem {rest} sts on holder for back neck."
+        )
+    };
     assert_eq!(told(&[&back("30 (32, 34)")], 3), []);
     let wrong = told(&[&back("30 (30, 34)")], 3);
     assert_eq!(wrong, [("30 (30, 34)".to_owned(), vec![(1, Fault::LeftOver { left: 2, had: 32 })])]);

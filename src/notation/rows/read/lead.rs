@@ -83,8 +83,11 @@ fn only_leads(words: &str, lexicon: &Lexicon) -> bool {
 /// Moves past a title with its colon before what is worked in the same line: "Shape armholes: BO 4 sts"; returns whether one
 /// stood here.
 pub(super) fn lead_in(cursor: &mut Cursor<'_>) -> bool {
+    let start = cursor.at;
+    let coloured = before_stitches(cursor).is_some();
+    cursor.at = start;
     let rest = cursor.rest();
-    let Some((title, behind)) = rest.split_once(':') else { return false };
+    let Some((title, behind)) = rest.split_once(':').filter(|_| !coloured) else { return false };
     let found = !behind.trim().is_empty() && is_title(title, cursor);
     if found {
         cursor.at += title.len() + 1;

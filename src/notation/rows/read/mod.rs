@@ -180,7 +180,10 @@ fn read_line(cursor: &mut Cursor<'_>, statements: &mut Vec<Statement>, before: &
             return;
         }
         Ok(None) => {
-            lead_in(cursor);
+            let start = cursor.at;
+            if lead_in(cursor) {
+                statements.push(begun(cursor, Doing::Aside, start..cursor.at));
+            }
         }
     }
     while !cursor.is_done() {
