@@ -139,14 +139,7 @@ impl Work {
                     self.arrive(to);
                 }
                 None if self.broken => {}
-                None => {
-                    self.marks.lose();
-                    self.floats += 1;
-                    self.fresh = false;
-                    if !neutral {
-                        self.lose(at);
-                    }
-                }
+                None => self.float(neutral, at),
             }
             return;
         }

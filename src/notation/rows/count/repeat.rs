@@ -68,14 +68,7 @@ impl Work {
                     self.repeat_over(items, unit, room, at);
                     self.arrive(to);
                 }
-                _ => {
-                    self.marks.lose();
-                    self.floats += 1;
-                    self.fresh = false;
-                    if !neutral {
-                        self.lose(at);
-                    }
-                }
+                _ => self.float(neutral, at),
             }
             return;
         }
@@ -95,6 +88,16 @@ impl Work {
             _ => self.lose(at),
         }
         self.tail(until, at);
+    }
+
+    /// Works to a marker of which nobody knows where it hangs; only what leaves as many as it takes keeps the count.
+    pub(super) fn float(&mut self, neutral: bool, at: &Span) {
+        self.marks.lose();
+        self.floats += 1;
+        self.fresh = false;
+        if !neutral {
+            self.lose(at);
+        }
     }
 
     /// Works so many stitches in repeats that each take as many.
